@@ -1,0 +1,13 @@
+/** Every message of the tool, by code. One file an area; a code is written in words and never reused. */
+import { chores } from './catalogue/chores.ts';
+import { delivery } from './catalogue/delivery.ts';
+import { feeding } from './catalogue/feeding.ts';
+import { lighting } from './catalogue/lighting.ts';
+import { reading } from './catalogue/reading.ts';
+import { water } from './catalogue/water.ts';
+import type { Wording } from './diagnostic.ts';
+
+export const catalogue = { ...reading, ...lighting, ...water, ...feeding, ...chores, ...delivery };
+
+export type Code = keyof typeof catalogue;
+export type ValuesOf<C extends Code> = (typeof catalogue)[C] extends Wording<infer V> ? V : never;
