@@ -3,8 +3,8 @@ import { defineConfig } from 'vitest/config';
 export default defineConfig({
   test: {
     root: new URL('..', import.meta.url).pathname,
-    include: ['tests/**/*.test.ts'],
-    exclude: ['tests/clients/**', 'tests/bench/**', 'node_modules/**'],
+    include: ['**/*.test.ts'],
+    exclude: ['**/clients/**', '**/bench/**', '**/node_modules/**'],
     testTimeout: 60_000,
     hookTimeout: 60_000,
   },
