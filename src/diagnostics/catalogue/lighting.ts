@@ -1,1 +1,178 @@
-export const lighting = {};
+/** What there is to say about lamps, dials and the cable. */
+import { wording } from '../diagnostic.ts';
+
+export const lighting = {
+  'timer-overloaded': wording<{ timer: string; peakW: number; ratingW: number; load: string }>(
+    'not safe',
+    'refusal',
+    ({ timer, peakW, ratingW, load }) =>
+      `${timer} may switch ${ratingW} W and would carry ${peakW} W (${load}); no setting is written for it`,
+    () => 'move lamps to another timer or a live outlet until the sum is under the rating',
+  ),
+  'timer-near-rating': wording<{ timer: string; continuousW: number; ratingW: number; load: string }>(
+    'not safe',
+    'warning',
+    ({ timer, continuousW, ratingW, load }) =>
+      `${timer} carries ${continuousW} W for 3 h or more (${load}); 80 % of its ${ratingW} W is ${Math.floor(ratingW * 0.8)} W, the most for a continuous load by the North American wiring rule and our caution elsewhere`,
+    () => 'move a lamp to another timer, or ask an electrician which timer the load needs',
+  ),
+  'rating-unknown': wording<{ timer: string; peakW: number }>(
+    'note',
+    'note',
+    ({ timer, peakW }) => `${timer} has no rating in the file, so its ${peakW} W cannot be checked against it`,
+    () => 'write the watts from its label as rating',
+  ),
+  'outlets-too-few': wording<{ timer: string; outlets: number; plugged: number; left: string }>(
+    'cannot be done',
+    'refusal',
+    ({ timer, outlets, plugged, left }) =>
+      `${timer} has ${outlets} timed outlet${outlets === 1 ? '' : 's'} and the file plugs ${plugged} things into it; not planned: ${left}`,
+    ({ timer }) =>
+      `name another timer for what is left over; no power strip behind ${timer} unless an electrician agrees`,
+  ),
+  'entries-too-few': wording<{ timer: string; entries: number; needed: number }>(
+    'cannot be done',
+    'refusal',
+    ({ timer, entries, needed }) => `${timer} has ${entries} entries and its lamps need ${needed}`,
+    () => 'put the lamps on a dial, or give the timer to the lamps alone',
+  ),
+  'heat-without-thermostat': wording<{ lamp: string }>(
+    'not safe',
+    'refusal',
+    ({ lamp }) => `${lamp} heats and has no thermostat; a timer switches, it does not regulate`,
+    () => 'put a thermostat between; the timer goes before it, never after',
+  ),
+  'heat-left-to-auto': wording<{ lamp: string }>(
+    'cannot be done',
+    'refusal',
+    ({ lamp }) => `${lamp} heats, and auto never places a heater on a timer`,
+    () => 'name its outlet: always, behind its thermostat',
+  ),
+  'heat-on-timer': wording<{ lamp: string; timer: string }>(
+    'not safe',
+    'warning',
+    ({ lamp, timer }) => `${lamp} heats and hangs on ${timer}: nothing heats while the timer is off`,
+    () => 'give it a live outlet, behind its thermostat, unless cold nights are meant',
+  ),
+  'basking-unregulated': wording<{ lamp: string }>(
+    'not safe',
+    'warning',
+    ({ lamp }) => `${lamp} is for basking and has no thermostat`,
+    () => 'check the surface below it with a probe daily for a week, and after every change of lamp or season',
+  ),
+  'lamp-behind-regulator': wording<{ lamp: string; kind: string; thermostat: string }>(
+    'not safe',
+    'refusal',
+    ({ lamp, kind, thermostat }) =>
+      `${lamp} is a ${kind} lamp behind a ${thermostat} thermostat, which such a lamp does not stand`,
+    () => 'use an on-off thermostat, or a lamp that may be dimmed',
+  ),
+  'restrike-too-soon': wording<{ lamp: string; kind: string; timer: string; minutes: number }>(
+    'not safe',
+    'warning',
+    ({ lamp, kind, timer, minutes }) =>
+      `${lamp} is a ${kind} lamp and ${timer} lets it go on again after ${minutes} min; it must cool for about 20 min before it strikes`,
+    () => 'use another kind of lamp there, or one window a day',
+  ),
+  'no-light-from-heater': wording<{ lamp: string; kind: string; use: string }>(
+    'cannot be done',
+    'refusal',
+    ({ lamp, kind, use }) => `${lamp} is a ${kind} heater and gives no light; the file names it for ${use}`,
+    () => 'name it for heat or basking, and a lamp that shines for the light',
+  ),
+  'lamp-never-off': wording<{ lamp: string; use: string }>(
+    'falls short',
+    'warning',
+    ({ lamp, use }) => `${lamp} is for ${use} on a live outlet, so it never goes off and no night falls`,
+    () => 'name a timer as its outlet, or auto',
+  ),
+  'target-day-extreme': wording<{ enclosure: string; date: string; target: string; days: number }>(
+    'not safe',
+    'warning',
+    ({ enclosure, date, target, days }) =>
+      `the target for ${enclosure} on ${date} is ${target} of light, outside 6 h to 18 h (${days} day${days === 1 ? '' : 's'} of the plan)`,
+    () => 'set at_least and at_most under photoperiod, or check the latitude',
+  ),
+  'clocks-differ': wording<{ enclosure: string; one: string; oneClock: string; other: string; otherClock: string }>(
+    'note',
+    'warning',
+    ({ enclosure, one, oneClock, other, otherClock }) =>
+      `${enclosure} hangs on ${one} (${oneClock} time) and ${other} (${otherClock} time): they part by an hour when the clocks change`,
+    () => 'keep all timers of an enclosure on one clock',
+  ),
+  'day-placement-differs': wording<{ timer: string; one: string; oneDay: string; other: string; otherDay: string }>(
+    'cannot be done',
+    'refusal',
+    ({ timer, one, oneDay, other, otherDay }) =>
+      `${timer} has one window for both, but ${one} wants ${oneDay} and ${other} wants ${otherDay}`,
+    () => 'give both the same midday, lights_on or lights_off, or a dial each',
+  ),
+  'spans-do-not-share': wording<{ timer: string; one: string; other: string }>(
+    'cannot be done',
+    'refusal',
+    ({ timer, one, other }) => `${timer} has one set of windows, but ${one} and ${other} need different ones`,
+    () => 'give one of them a dial of its own, or the same spans',
+  ),
+  'inset-follows-day': wording<{ lamp: string; timer: string; wants: string; errorMinutes: number }>(
+    'note',
+    'note',
+    ({ lamp, timer, wants, errorMinutes }) =>
+      `${lamp} follows the daylight on ${timer}; its own ${wants} is missed by up to ${errorMinutes} min`,
+    () => 'on a dial of its own, inside the day, it could keep its hours',
+  ),
+  'inset-in-combined-lamp': wording<{ lamp: string; use: string; errorMinutes: number }>(
+    'note',
+    'note',
+    ({ lamp, use, errorMinutes }) =>
+      `${lamp} gives the daylight too, so its ${use} hours last as long as the day, up to ${errorMinutes} min more than the target`,
+    ({ use }) => `a lamp for ${use} alone, on a dial of its own, could keep them`,
+  ),
+  'inset-longer-than-day': wording<{ lamp: string; inset: string; date: string; day: string; days: number }>(
+    'falls short',
+    'warning',
+    ({ lamp, inset, date, day, days }) =>
+      `${lamp} wants ${inset} inside the day, which lasts ${day} on ${date} (${days} day${days === 1 ? '' : 's'} of the plan)`,
+    () => 'shorten the hours or edges of the inset, or lengthen the day',
+  ),
+  'dial-behind-timer': wording<{ dial: string; timer: string }>(
+    'cannot be done',
+    'refusal',
+    ({ dial, timer }) =>
+      `${dial} is plugged into ${timer} and stands still while that is off, so its pins lose the time`,
+    ({ dial }) => `give ${dial} a live outlet`,
+  ),
+  'lamp-on-repeat-timer': wording<{ lamp: string; timer: string }>(
+    'cannot be done',
+    'refusal',
+    ({ lamp, timer }) => `${lamp} hangs on ${timer}, which repeats on and off and knows no time of day`,
+    () => 'name a dial or a programmable timer as its outlet, or auto',
+  ),
+  'no-dial-for-lamp': wording<{ lamps: string; why: string; nearest: string }>(
+    'cannot be done',
+    'refusal',
+    ({ lamps, why }) => `auto finds no timer for ${lamps}: ${why}`,
+    ({ nearest }) => nearest,
+  ),
+  'assignment-not-proven': wording<{ looked: number }>(
+    'note',
+    'note',
+    ({ looked }) =>
+      `the lamps on auto were placed by the best of ${looked} arrangements looked at, not by all there are`,
+    () => 'name the outlet of a few lamps to make the search small',
+  ),
+  'temperature-limit': wording<{ enclosure: string; when: string; temperature: string; limit: string; months: string }>(
+    'not safe',
+    'refusal',
+    ({ enclosure, when, temperature, limit, months }) =>
+      `${enclosure} would stand at ${temperature} by ${when}, ${limit} (${months})`,
+    () => 'change the room, the lamps or the heater, or say why under targets of the enclosure',
+  ),
+  'temperature-band': wording<{ enclosure: string; when: string; temperature: string; band: string; months: string }>(
+    'falls short',
+    'warning',
+    ({ enclosure, when, temperature, band, months }) =>
+      `${enclosure} would stand at ${temperature} by ${when}, outside ${band} (${months})`,
+    ({ when }) =>
+      when === 'night' ? 'a heater behind a thermostat, or a warmer room' : 'another lamp, or another room temperature',
+  ),
+};
