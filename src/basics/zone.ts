@@ -1,0 +1,90 @@
+/**
+ * The time-zone table of the runtime, asked through luxon (its one home): which names are zones, and the UTC offsets over a span of
+ * dates. Everything after that is arithmetic on the offsets, see utc-offsets.ts.
+ */
+import { IANAZone } from 'luxon';
+import { civilOf, type EpochDay, epochDayOf } from './calendar-day.ts';
+import { DAY_MINUTES } from './minute-of-day.ts';
+import type { OffsetSpan, UtcMinute, UtcOffsets } from './utc-offsets.ts';
+
+const MINUTE_MS = 60_000;
+/** Shorter than any regime of a zone since 1990 (the shortest: some 30 days around Ramadan), so that no pair of changes hides between probes. */
+const PROBE_MINUTES = 20 * DAY_MINUTES;
+const LOOK_BACK_DAYS = 400;
+/** Dates after the last that are looked at: a window of the last date may end on the next, in any zone. */
+const LOOK_AHEAD_DAYS = 3;
+
+/** Returns whether the runtime's table knows the name as a zone of the IANA database. */
+export function isKnownZone(name: string): boolean {
+  return /^[A-Za-z]/.test(name) && IANAZone.isValidZone(name);
+}
+
+/** Returns the UTC offset in minutes in force in a zone at an instant in milliseconds since 1970; throws where the name is no zone. */
+export function utcOffsetMinutes(zone: string, instantMs: number): number {
+  const offset = IANAZone.create(zone).offset(instantMs);
+  if (!Number.isFinite(offset)) throw new Error(`not a time zone: ${zone}`);
+  return offset;
+}
+
+function zoneOffsetAt(zone: string, utcMinute: UtcMinute): number {
+  return utcOffsetMinutes(zone, utcMinute * MINUTE_MS);
+}
+
+/**
+ * Returns the offsets of a zone over [fromDay, fromDay + days): the span in force when the first date begins, with its own start where
+ * that lies within 400 days, then every change up to three days after the last date.
+ */
+export function zoneOffsets(zone: string, fromDay: EpochDay, days: number): UtcOffsets {
+  const start = (fromDay - 1) * DAY_MINUTES;
+  const end = (fromDay + days + LOOK_AHEAD_DAYS) * DAY_MINUTES;
+  return {
+    zone,
+    standardOffsetMinutes: standardOffset(zone, fromDay),
+    spans: [spanInForce(zone, start), ...changesBetween(zone, start, end)],
+  };
+}
+
+/** The lesser of the offsets at 12:00 UTC on 1 January and 1 July of the date's year. */
+function standardOffset(zone: string, fromDay: EpochDay): number {
+  const { year } = civilOf(fromDay);
+  const noon = (month: number): UtcMinute => epochDayOf(year, month, 1) * DAY_MINUTES + DAY_MINUTES / 2;
+  return Math.min(zoneOffsetAt(zone, noon(1)), zoneOffsetAt(zone, noon(7)));
+}
+
+function spanInForce(zone: string, at: UtcMinute): OffsetSpan {
+  const offsetMinutes = zoneOffsetAt(zone, at);
+  const earliest = at - LOOK_BACK_DAYS * DAY_MINUTES;
+  for (let probe = at; probe > earliest; probe -= PROBE_MINUTES) {
+    const before = Math.max(earliest, probe - PROBE_MINUTES);
+    if (zoneOffsetAt(zone, before) !== offsetMinutes) {
+      return { fromUtcMinute: firstDifferent(zone, before, probe), offsetMinutes };
+    }
+  }
+  return { fromUtcMinute: earliest, offsetMinutes };
+}
+
+function changesBetween(zone: string, start: UtcMinute, end: UtcMinute): readonly OffsetSpan[] {
+  const changes: OffsetSpan[] = [];
+  let offset = zoneOffsetAt(zone, start);
+  for (let probe = start; probe < end; probe += PROBE_MINUTES) {
+    const next = Math.min(end, probe + PROBE_MINUTES);
+    const nextOffset = zoneOffsetAt(zone, next);
+    if (nextOffset !== offset) {
+      changes.push({ fromUtcMinute: firstDifferent(zone, probe, next), offsetMinutes: nextOffset });
+    }
+    offset = nextOffset;
+  }
+  return changes;
+}
+
+/** The first minute in (before, after] with another offset than at `before`, where one change lies between. */
+function firstDifferent(zone: string, before: UtcMinute, after: UtcMinute): UtcMinute {
+  const offset = zoneOffsetAt(zone, before);
+  let [low, high] = [before, after];
+  while (high - low > 1) {
+    const middle = Math.floor((low + high) / 2);
+    if (zoneOffsetAt(zone, middle) === offset) low = middle;
+    else high = middle;
+  }
+  return high;
+}
