@@ -1,0 +1,119 @@
+import { existsSync } from 'node:fs';
+import { basename } from 'node:path';
+import { createInterface } from 'node:readline/promises';
+import { isoDateOf } from '../basics/calendar-day.ts';
+import { todayIn } from '../basics/today.ts';
+import { isKnownZone } from '../basics/zone.ts';
+import { Log } from '../diagnostics/log.ts';
+import { renderText } from '../diagnostics/render.ts';
+import { readProfile } from '../read/profile.ts';
+import type { ReadTargets } from '../read/targets.ts';
+import { loadText, profilePath, shippedProfiles } from './files.ts';
+import { todayOf } from './household-run.ts';
+import { type CommonOptions, UsageError } from './program.ts';
+import { CannotWrite } from './publish.ts';
+import { type StarterAnswers, starterFile } from './starter-file.ts';
+import { EXIT, type World } from './world.ts';
+
+export interface NewOptions extends CommonOptions {
+  readonly species?: string;
+  readonly timezone?: string;
+  readonly latitude?: string;
+  readonly longitude?: string;
+  readonly step?: string;
+  readonly units?: string;
+  readonly name?: string;
+}
+
+interface Question {
+  readonly key: keyof NewOptions & string;
+  readonly ask: string;
+  readonly why: string;
+  readonly preset: string;
+  /** Returns what is wrong with an answer, or null. */
+  readonly fault: (answer: string) => string | null;
+}
+
+export async function run(args: readonly string[], options: NewOptions, world: World): Promise<number> {
+  const [file = ''] = args;
+  if (existsSync(file)) throw new CannotWrite(`${file} stands there already; choose another name`);
+  const species = shippedProfiles(world.disk);
+  const answers = await answersTo(questions(species), options, world);
+  const text = starterFile(starterAnswers(answers, options, file, world));
+  world.disk.writeFileSync(file, text, { flag: 'wx' });
+  world.out(`wrote ${file}\nnext: read it, correct the sizes, the lamps and the room, then  dewdial compile ${file}\n`);
+  return EXIT.done;
+}
+
+function questions(species: readonly string[]): readonly Question[] {
+  const number = (low: number, high: number) => (answer: string) =>
+    answer.trim() !== '' && Number(answer) >= low && Number(answer) <= high ? null : `a number from ${low} to ${high}, for instance ${low === -90 ? '41.65' : '-0.89'}`;
+  return [
+    { key: 'species', ask: `Species (${species.join(', ')})`, why: 'its profile holds what it needs', preset: '', fault: (a) => (species.includes(a) ? null : `one of ${species.join(', ')}`) },
+    { key: 'timezone', ask: 'Time zone', why: 'clock changes move your feeding hours, not the lights', preset: Intl.DateTimeFormat().resolvedOptions().timeZone, fault: (a) => (isKnownZone(a) ? null : 'a zone of the time-zone database, for instance Europe/Madrid') },
+    { key: 'latitude', ask: 'Latitude in degrees, north positive', why: 'the length of the day follows the year at your place', preset: '', fault: number(-90, 90) },
+    { key: 'longitude', ask: 'Longitude in degrees, east positive', why: 'for the sun on your own date', preset: '', fault: number(-180, 180) },
+    { key: 'step', ask: 'Length of one pin on the timer', why: 'settings are solved in whole pins', preset: '15 min', fault: (a) => (/^\d+ min$/.test(a) && 1440 % Number.parseInt(a, 10) === 0 ? null : 'minutes that divide a day, for instance 15 min or 30 min') },
+  ];
+}
+
+async function answersTo(list: readonly Question[], options: NewOptions, world: World): Promise<ReadonlyMap<string, string>> {
+  const given = new Map(list.flatMap(({ key }) => (options[key] === undefined ? [] : [[key, String(options[key])] as const])));
+  const faults = list.flatMap((q) => {
+    const answer = given.get(q.key) ?? (q.preset === '' ? undefined : q.preset);
+    if (answer === undefined) return world.isInTerminal ? [] : [`--${q.key} is needed where no terminal can be asked: ${q.ask}`];
+    const fault = q.fault(answer);
+    return fault === null || (world.isInTerminal && !given.has(q.key)) ? [] : [`--${q.key} ${answer}: ${fault}`];
+  });
+  if (faults.length > 0) throw new UsageError(faults.join('\n'));
+  return world.isInTerminal ? askMissing(list, given) : new Map(list.map((q) => [q.key, given.get(q.key) ?? q.preset]));
+}
+
+async function askMissing(list: readonly Question[], given: ReadonlyMap<string, string>): Promise<ReadonlyMap<string, string>> {
+  const answers = new Map(given);
+  const terminal = createInterface({ input: process.stdin, output: process.stderr });
+  try {
+    for (const q of list) {
+      while (!answers.has(q.key)) {
+        const answer = (await terminal.question(`${q.ask}\n  (${q.why})${q.preset ? ` [${q.preset}]` : ''}: `)).trim() || q.preset;
+        const fault = q.fault(answer);
+        if (fault === null) answers.set(q.key, answer);
+        else process.stderr.write(`  ${fault}\n`);
+      }
+    }
+  } finally {
+    terminal.close();
+  }
+  return answers;
+}
+
+function starterAnswers(answers: ReadonlyMap<string, string>, options: NewOptions, file: string, world: World): StarterAnswers {
+  const species = answers.get('species') ?? '';
+  const timezone = answers.get('timezone') ?? 'UTC';
+  const targets = profileTargets(species, world);
+  const stage = targets.stages?.adult ? 'adult' : (Object.keys(targets.stages ?? {})[0] ?? 'adult');
+  const isPlaced = (inset: unknown): boolean => inset !== undefined && inset !== 'none';
+  return {
+    name: options.name ?? basename(file).replace(/\.ya?ml$/i, ''),
+    species,
+    stage,
+    timezone,
+    latitude: Number(answers.get('latitude')),
+    longitude: Number(answers.get('longitude')),
+    step: answers.get('step') ?? '15 min',
+    units: options.units === 'us' ? 'us' : 'metric',
+    from: isoDateOf(todayIn(timezone, todayOf(options.today, world))),
+    isMisted: targets.misting !== 'none' && targets.misting !== undefined,
+    lampUses: [...(isPlaced(targets.basking) ? ['basking'] : []), ...(isPlaced(targets.uvb) ? ['uvb'] : [])],
+    foods: [...new Set((targets.stages?.[stage]?.feeds ?? []).map(({ food }) => food ?? 'insects'))],
+  };
+}
+
+function profileTargets(species: string, world: World): ReadTargets {
+  const path = profilePath(species, '.');
+  const loaded = loadText(path, world.disk);
+  const log = new Log();
+  const profile = loaded.ok ? readProfile(path, loaded.text, log) : null;
+  if (profile) return profile.tree;
+  throw new UsageError(loaded.ok ? renderText(log.sorted(), new Map([[path, { shown: path, text: loaded.text }]]), { colour: false, columns: 80 }) : `${path}: ${loaded.reason}`);
+}

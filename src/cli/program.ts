@@ -1,0 +1,86 @@
+import { Command, CommanderError, Option } from 'commander';
+import { EXIT, type World } from './world.ts';
+
+/** Options that every command takes. */
+export interface CommonOptions {
+  readonly today?: string;
+  readonly json?: boolean;
+  readonly strict?: boolean;
+  readonly debug?: boolean;
+}
+
+/** Wrong usage: what was said on the command line cannot be taken. */
+export class UsageError extends Error {}
+
+type Run<O> = (args: readonly string[], options: O & CommonOptions, world: World, version: string) => Promise<number>;
+
+/** Runs one command line and returns its exit code. Each command's code is loaded when it is asked for. */
+export async function program(argv: readonly string[], world: World, version: string): Promise<number> {
+  let exitCode: number = EXIT.done;
+  const root = new Command('dewdial')
+    .exitOverride()
+    .configureOutput({ writeOut: world.out, writeErr: world.say })
+    .description('Turns the needs of light- and water-sensitive animals into timer pins, mist entries, calendars and a page for the door.')
+    .version(version, '--version', 'print the version')
+    .helpOption('-h, --help', 'print help')
+    .showSuggestionAfterError()
+    .addHelpText('before', EXAMPLES)
+    .addHelpText('after', ENDS);
+
+  const command = <O>(spec: string, summary: string, load: () => Promise<{ readonly run: Run<O> }>): Command =>
+    root
+      .command(spec)
+      .description(summary)
+      .addOption(new Option('--today <date>', 'take this date as today (YYYY-MM-DD)'))
+      .option('--json', 'print the result as JSON')
+      .option('--strict', 'end with 3 where there are warnings')
+      .option('--debug', 'print details of a fault')
+      .action(async (...parts: unknown[]) => {
+        const self = parts.at(-1) as Command;
+        const { run } = await load();
+        exitCode = await run(self.args, self.opts() as O & CommonOptions, world, version);
+      });
+
+  command('compile <file>', 'write the plan, the settings and all that is drawn from them', () => import('./compile-command.ts'))
+    .option('--out <folder>', 'where the results go', 'out')
+    .addOption(new Option('--show <stage>', 'print a stage instead of writing').choices(['household', 'care', 'plan']));
+  command('check <file>', 'read, solve and report; write nothing', () => import('./check-command.ts'))
+    .option('--out <folder>', 'where an earlier plan stands', 'out');
+  command('today <file>', 'what the machines do and what a person does', () => import('./today-command.ts'))
+    .option('--on <date>', 'another day (YYYY-MM-DD)')
+    .option('--days <n>', 'so many days', '1')
+    .option('--for <person>', 'only what this person does')
+    .option('--out <folder>', 'where an earlier plan stands', 'out');
+  command('species [name]', 'the species, their targets and where each number comes from', () => import('./species-command.ts'));
+  command('new <file>', 'write a commented starter file', () => import('./new-command.ts'))
+    .option('--species <id>', 'the animal')
+    .option('--timezone <zone>', 'for instance Europe/Madrid')
+    .option('--latitude <degrees>', 'north positive')
+    .option('--longitude <degrees>', 'east positive')
+    .option('--step <span>', 'the length of one pin, for instance 15 min')
+    .option('--units <system>', 'metric or us')
+    .option('--name <text>', 'what to call it');
+  command('schema <which>', 'print the JSON Schema of a household or a profile, for an editor', () => import('./schema-command.ts'));
+
+  try {
+    await root.parseAsync(argv, { from: 'user' });
+    return exitCode;
+  } catch (error) {
+    if (!(error instanceof CommanderError)) throw error;
+    return error.exitCode === 0 ? EXIT.done : EXIT.usage;
+  }
+}
+
+const EXAMPLES = `Examples:
+  dewdial new home.yaml                        a starter file, with a comment on every line
+  dewdial compile home.yaml                    plan and settings into out/home/
+  dewdial today home.yaml                      what happens today, machine by machine
+  dewdial species panther-chameleon            targets beside their sources
+`;
+
+const ENDS = `
+Ends with:
+  0  done, perhaps with warnings        1  the file cannot be used, or a part was refused for safety
+  2  wrong usage                        3  done with warnings, under --strict
+  73 cannot write                       70 a fault of this program
+`;

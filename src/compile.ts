@@ -1,0 +1,45 @@
+/**
+ * The pipeline, top to bottom: read, resolve, solve, emit. Pure: texts in, products and messages out.
+ */
+import type { Diagnostic } from './diagnostics/diagnostic.ts';
+import { Log } from './diagnostics/log.ts';
+import type { Plan } from './plan/plan.ts';
+import { readHousehold, type ReadHousehold } from './read/household.ts';
+import { readProfile, type ReadProfile } from './read/profile.ts';
+import type { Care } from './resolve/care.ts';
+import { profilesNeeded, resolve } from './resolve/resolve.ts';
+import { type Today, todayIn } from './basics/today.ts';
+import { solve } from './solve/solve.ts';
+
+export interface CompileInput {
+  /** Name of the household file in messages and in the plan, for instance `home.yaml`. */
+  readonly file: string;
+  readonly text: string;
+  /** Returns a profile's text by its id or relative path, with its name in messages; null where there is none. */
+  readonly profile: (idOrPath: string) => { readonly file: string; readonly text: string } | null;
+  /** Ids of the profiles that exist, for spelling. */
+  readonly profileIds: readonly string[];
+  /** The plan that stands already. */
+  readonly earlier: Plan | null;
+  readonly today: Today;
+  readonly version: string;
+}
+
+export interface Compiled {
+  readonly household: ReadHousehold | null;
+  readonly care: Care | null;
+  /** null where the household cannot be used. */
+  readonly plan: Plan | null;
+  /** Everything there is to say, by place. */
+  readonly diagnostics: readonly Diagnostic[];
+}
+
+/** Compiles one household; never throws for what the keeper wrote. */
+export function compile(input: CompileInput): Compiled {
+  const log = new Log();
+  const household = readHousehold(input.file, input.text, log);
+  const profiles = household && readProfiles(household, input, log);
+  const care = household && profiles && resolve(household, profiles, log);
+  const plan = care && !log.has('error') ? solve(care, input.earlier, todayIn(care.site.timezone, input.today), input.version, log) : null;
+  return { household, care, plan, diagnostics: log.sorted() };
+}

@@ -1,0 +1,43 @@
+/** The table of everything that is written from a plan. Each writer knows the plan alone and is loaded when it is asked for. */
+import type { Plan } from '../plan/plan.ts';
+
+export interface Product {
+  /** Relative to the household's folder, with `/`. */
+  readonly path: string;
+  readonly content: string | Uint8Array;
+}
+
+export interface EmitOptions {
+  /** Writes PDF files too. */
+  readonly pdf: boolean;
+}
+
+export interface Emitter {
+  readonly name: string;
+  readonly isWanted: (plan: Plan, options: EmitOptions) => boolean;
+  readonly load: () => Promise<(plan: Plan, options: EmitOptions) => readonly Product[] | Promise<readonly Product[]>>;
+}
+
+const always = (): boolean => true;
+
+export const emitters: readonly Emitter[] = [
+  {
+    name: 'plan.json',
+    isWanted: always,
+    load: async () => {
+      const { planJson } = await import('./json/plan-json.ts');
+      return (plan) => [{ path: 'plan.json', content: planJson(plan) }];
+    },
+  },
+];
+
+/** Returns every product of a plan, by path. */
+export async function emitAll(plan: Plan, options: EmitOptions): Promise<readonly Product[]> {
+  const products: Product[] = [];
+  for (const emitter of emitters) {
+    if (!emitter.isWanted(plan, options)) continue;
+    const write = await emitter.load();
+    products.push(...(await write(plan, options)));
+  }
+  return products.sort((a, b) => (a.path < b.path ? -1 : a.path > b.path ? 1 : 0));
+}
