@@ -7,7 +7,8 @@ import { DAY_MINUTES } from '../../basics/minute-of-day.ts';
 import { utcMinuteOfDateStart } from '../../basics/utc-offsets.ts';
 import { zoneOffsets } from '../../basics/zone.ts';
 import type { Photoperiod, Rest } from '../../resolve/care.ts';
-import { dayLengthsBetween, dayLengthsUtc, sinSolarLongitudeAtNoon } from '../../science/sun.ts';
+import { dayLengthsBetween, dayLengthsUtc } from '../../science/sun.ts';
+import { sinSolarLongitudeAtNoon } from '../../science/sun-place.ts';
 
 /** The part of the site that the sun depends on. */
 export interface SunSite {
