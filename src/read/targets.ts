@@ -37,6 +37,8 @@ export interface ReadTargets {
   readonly may_go_without?: Readonly<Record<string, Days>>;
   readonly stages?: Readonly<Record<string, ReadStage>>;
   readonly chores?: readonly ReadProfileChore[];
+  /** Literature by key, for `source`. */
+  readonly sources?: Readonly<Record<string, ReadSource>>;
 }
 
 /** Exactly one form: `hours`; `longest` with `shortest`; `latitude`; `months`. */
@@ -165,4 +167,12 @@ export type WhenAwayWord = 'sitter' | 'before' | 'after' | 'skip';
 export interface ReadSource {
   readonly cite: string;
   readonly read: 'opened' | 'excerpt' | 'memory';
+}
+
+export interface ProfileTree extends ReadTargets {
+  readonly format: 1;
+  readonly species: string;
+  readonly name: string;
+  readonly scientific: string;
+  readonly activity: ActivityWord;
 }

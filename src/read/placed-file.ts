@@ -1,7 +1,5 @@
-/** What a read file offers beside its tree: where a path stands, and who said it. */
+/** What a file that was read offers beside its tree: where a path stands, and who said it. */
 import type { Place } from '../diagnostics/diagnostic.ts';
-import type { HouseholdTree } from './household.ts';
-import type { ActivityWord, ReadSource, ReadTargets } from './targets.ts';
 
 export type FilePath = readonly (string | number)[];
 
@@ -13,7 +11,7 @@ export interface Said {
   readonly also: readonly { readonly value: unknown; readonly source: string | null }[];
 }
 
-interface PlacedFile {
+export interface PlacedFile {
   readonly file: string;
   /** Place of the value at a path, or of its nearest parent that stands in the file. `{ value: … }` is stepped through. */
   readonly placeOf: (path: FilePath) => Place;
@@ -22,23 +20,4 @@ interface PlacedFile {
   /** Whether the file itself says something at the path. */
   readonly stands: (path: FilePath) => boolean;
   readonly saidAt: (path: FilePath) => Said;
-}
-
-/** Paths are from the file's root: `['enclosures', 0, 'targets', 'humidity', 'day']`. */
-export interface ReadHousehold extends PlacedFile {
-  readonly tree: HouseholdTree;
-}
-
-/** Paths are from the profile's root: `['humidity', 'day']`. */
-export interface ReadProfile extends PlacedFile {
-  readonly tree: ProfileTree;
-}
-
-export interface ProfileTree extends ReadTargets {
-  readonly format: 1;
-  readonly species: string;
-  readonly name: string;
-  readonly scientific: string;
-  readonly activity: ActivityWord;
-  readonly sources?: Readonly<Record<string, ReadSource>>;
 }
