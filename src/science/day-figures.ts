@@ -1,0 +1,239 @@
+/** What a keeper's gauge and eye would tell of a simulated day: the running mean of the humidity, soaked hours, peaks, dry leaves. */
+import type { PeriodicDay, Run } from './wet-enclosure.ts';
+
+const MINUTES = 1440;
+/** A peak counts where it begins within so long after the start of a mist. */
+const PEAK_AFTER_MIST_MINUTES = 60;
+
+/** Relative humidity of a periodic day as the centred running mean over 5 min, a fraction, one value at each whole minute from 00:00. */
+export class HumidityCurve {
+  readonly byMinute = new Float64Array(MINUTES);
+  /** Means over the lit hours, the dark hours and the day; NaN where there are no such hours. */
+  lit = Number.NaN;
+  dark = Number.NaN;
+  mean = 0;
+  low = 0;
+  high = 0;
+  /** Minute of the lowest value. */
+  lowMinute = 0;
+  readonly #halves = new Float64Array(MINUTES + 5);
+
+  /** Reads the curve and its figures off a simulated day. */
+  read(day: PeriodicDay): void {
+    this.#sampleIntegral(day);
+    const halves = this.#halves;
+    const start = day.mesh.startMinute;
+    const by = this.byMinute;
+    let low = 2;
+    let high = -1;
+    let lowAt = 0;
+    let highAt = 0;
+    let sum = 0;
+    for (let k = 0; k < MINUTES; k++) {
+      const value = ((halves[k + 5] ?? 0) - (halves[k] ?? 0)) / 5;
+      const minute = k + start < MINUTES ? k + start : k + start - MINUTES;
+      by[minute] = value;
+      sum += value;
+      if (value < low) {
+        low = value;
+        lowAt = minute;
+      }
+      if (value > high) {
+        high = value;
+        highAt = minute;
+      }
+    }
+    this.mean = sum / MINUTES;
+    this.low = extremum(by, lowAt);
+    this.high = Math.min(1, extremum(by, highAt));
+    this.lowMinute = lowAt;
+    this.#means(day, sum);
+  }
+
+  /** Samples the integral of the humidity half a minute before each whole minute from 2 before the first node to 2 after the last. */
+  #sampleIntegral(day: PeriodicDay): void {
+    const { minutes, count } = day.mesh;
+    const { integral, humidity } = day;
+    const halves = this.#halves;
+    const whole = integral[count] ?? 0;
+    let node = 0;
+    let from = 0;
+    let to = minutes[1] ?? MINUTES;
+    let base = 0;
+    let gain = integral[1] ?? 0;
+    let left = humidity[0] ?? 0;
+    let right = humidity[1] ?? 0;
+    let length = to - from;
+    // halves[k] is the integral at minute k - 2.5 from the first node.
+    for (let k = 0; k < MINUTES; k++) {
+      const at = k + 0.5;
+      if (at > to) {
+        do {
+          node++;
+          to = minutes[node + 1] ?? MINUTES;
+        } while (at > to && node < count);
+        from = minutes[node] ?? 0;
+        length = to - from;
+        base = integral[node] ?? 0;
+        gain = (integral[node + 1] ?? 0) - base;
+        left = (humidity[node] ?? 0) * length;
+        right = (humidity[node + 1] ?? 0) * length;
+      } else if (k === 0) {
+        left *= length;
+        right *= length;
+      }
+      const u = (at - from) / length;
+      const v = 1 - u;
+      halves[k + 3] = base + u * v * (left * v - right * u) + gain * u * u * (3 - 2 * u);
+    }
+    for (let k = 0; k < 3; k++) halves[k] = (halves[k + MINUTES] ?? 0) - whole;
+    for (let k = 3; k < 5; k++) halves[k + MINUTES] = (halves[k] ?? 0) + whole;
+  }
+
+  #means(day: PeriodicDay, sum: number): void {
+    const { onMinute, minutes } = day.air.lit;
+    const lit = trapezoid(this.byMinute, onMinute, minutes);
+    this.lit = minutes > 0 ? lit / minutes : Number.NaN;
+    this.dark = minutes < MINUTES ? (sum - lit) / (MINUTES - minutes) : Number.NaN;
+  }
+}
+
+/** Returns the integral over [from, from + minutes) around the day. */
+function trapezoid(by: Float64Array, from: number, minutes: number): number {
+  if (minutes <= 0) return 0;
+  let sum = 0;
+  for (let k = 0; k < minutes; k++) sum += by[(from + k) % MINUTES] ?? 0;
+  return sum + 0.5 * ((by[(from + minutes) % MINUTES] ?? 0) - (by[from % MINUTES] ?? 0));
+}
+
+/** Returns the extreme value near a sample from the parabola through it and its neighbours. */
+function extremum(by: Float64Array, at: number): number {
+  const here = by[at] ?? 0;
+  const before = by[(at + MINUTES - 1) % MINUTES] ?? here;
+  const after = by[(at + 1) % MINUTES] ?? here;
+  const bend = before - 2 * here + after;
+  if (Math.abs(bend) < 1e-12) return here;
+  const slope = 0.5 * (after - before);
+  return here - (0.5 * slope * slope) / bend;
+}
+
+/** Returns whether a whole minute lies in the daylight window. */
+function isLit(day: PeriodicDay, minute: number): boolean {
+  const { onMinute, minutes } = day.air.lit;
+  return (minute - onMinute + MINUTES) % MINUTES < minutes;
+}
+
+/** Returns the hours a day with the humidity above a level, with the lights on only where asked. */
+export function hoursAbove(curve: HumidityCurve, day: PeriodicDay, level: number, litOnly: boolean): number {
+  const by = curve.byMinute;
+  if (curve.high <= level) return 0;
+  let minutes = 0;
+  let here = by[0] ?? 0;
+  for (let minute = 0; minute < MINUTES; minute++) {
+    const next = by[minute + 1 < MINUTES ? minute + 1 : 0] ?? 0;
+    if ((here > level || next > level) && (!litOnly || isLit(day, minute))) minutes += shareAbove(here, next, level);
+    here = next;
+  }
+  return minutes / 60;
+}
+
+function shareAbove(here: number, next: number, level: number): number {
+  if (here > level && next > level) return 1;
+  return (Math.max(here, next) - level) / Math.abs(next - here);
+}
+
+/** The first minutes of the peaks of a day. A peak reaches `reaches` after having been below `rearm`, within an hour of a mist's start. */
+export function peakMinutes(curve: HumidityCurve, runs: readonly Run[], reaches: number, rearm: number): number[] {
+  const peaks: number[] = [];
+  if (curve.low >= rearm || curve.high < reaches) return peaks;
+  const by = curve.byMinute;
+  let armed = true;
+  for (let k = 0; k < MINUTES; k++) {
+    const minute = (curve.lowMinute + k) % MINUTES;
+    const value = by[minute] ?? 0;
+    if (value < rearm) armed = true;
+    else if (armed && value >= reaches) {
+      armed = false;
+      if (runs.some((run) => (minute - run.startMinute + MINUTES) % MINUTES <= PEAK_AFTER_MIST_MINUTES))
+        peaks.push(minute);
+    }
+  }
+  return peaks.sort((a, b) => a - b);
+}
+
+/** Returns the longest unbroken spell in minutes with the film under a share of its capacity, inside the lit, the dark or all hours. */
+export function longestDryMinutes(day: PeriodicDay, below: number, when: 'lit' | 'dark' | 'any'): number {
+  const { onMinute, minutes } = day.air.lit;
+  if (when === 'any') return longestSpell(day, below, 0, MINUTES, true);
+  const from = when === 'lit' ? onMinute : (onMinute + minutes) % MINUTES;
+  const length = when === 'lit' ? minutes : MINUTES - minutes;
+  if (length <= 0) return 0;
+  return longestSpell(day, below, (from - day.mesh.startMinute + MINUTES) % MINUTES, length, length >= MINUTES);
+}
+
+/** Returns the longest spell inside [from, from + length) counted from the first node; `around` joins the end to the beginning. */
+function longestSpell(day: PeriodicDay, below: number, from: number, length: number, around: boolean): number {
+  const limit = below * day.enclosure.filmCapacityG;
+  const { minutes, count } = day.mesh;
+  const film = day.film;
+  let longest = 0;
+  let spellFrom = Number.NaN;
+  // Twice around: a spell or a window may pass the first node.
+  const turns = from + length > MINUTES || around ? 2 : 1;
+  const until = around ? 2 * MINUTES : from + length;
+  const begin = around ? 0 : from;
+  for (let i = 0; i < turns * count; i++) {
+    const shift = i >= count ? MINUTES : 0;
+    const k = i >= count ? i - count : i;
+    const t0 = (minutes[k] ?? 0) + shift;
+    const t1 = (minutes[k + 1] ?? 0) + shift;
+    if (t1 <= begin) continue;
+    if (t0 >= until) break;
+    const a = film[k] ?? 0;
+    const b = film[k + 1] ?? 0;
+    if (a < limit && Number.isNaN(spellFrom)) spellFrom = Math.max(t0, begin);
+    if (a < limit === b < limit) continue;
+    const crossing = t0 + ((limit - a) / (b - a)) * (t1 - t0);
+    if (b < limit) spellFrom = Math.max(crossing, begin);
+    else {
+      longest = Math.max(longest, Math.min(crossing, until) - spellFrom);
+      spellFrom = Number.NaN;
+    }
+  }
+  if (!Number.isNaN(spellFrom)) longest = Math.max(longest, until - spellFrom);
+  return Math.min(longest, length);
+}
+
+/** The day at even spacing from 00:00: running mean of the humidity, share of the film's capacity, temperature. */
+export function dayCurve(
+  curve: HumidityCurve,
+  day: PeriodicDay,
+  everyMinutes: number,
+): { readonly humidity: number[]; readonly leafWetness: number[]; readonly temperatureC: number[] } {
+  const humidity: number[] = [];
+  const leafWetness: number[] = [];
+  const temperatureC: number[] = [];
+  for (let minute = 0; minute < MINUTES; minute += everyMinutes) {
+    humidity.push(curve.byMinute[Math.round(minute) % MINUTES] ?? 0);
+    leafWetness.push(day.enclosure.filmCapacityG > 0 ? filmAt(day, minute) / day.enclosure.filmCapacityG : 0);
+    temperatureC.push(day.temperatureC[Math.round(minute)] ?? 0);
+  }
+  return { humidity, leafWetness, temperatureC };
+}
+
+/** Returns the film in g at a minute of the day. */
+export function filmAt(day: PeriodicDay, minute: number): number {
+  const { minutes, count, startMinute } = day.mesh;
+  const at = (minute - startMinute + MINUTES) % MINUTES;
+  let low = 0;
+  let high = count;
+  while (high - low > 1) {
+    const middle = (low + high) >> 1;
+    if ((minutes[middle] ?? 0) <= at) low = middle;
+    else high = middle;
+  }
+  const from = minutes[low] ?? 0;
+  const to = minutes[low + 1] ?? from + 1;
+  const a = day.film[low] ?? 0;
+  return a + (((day.film[low + 1] ?? a) - a) * (at - from)) / (to - from);
+}

@@ -1,0 +1,290 @@
+/**
+ * The running water balance of a wetted, well-mixed enclosure over the periodic day: vapour density of the air and film on the leaves.
+ * Source: the form of Rutter AJ et al. (1971), Agric. Meteorol. 9:367-384, in a box with well-mixed air exchange.
+ */
+import { DayMesh } from './day-mesh.ts';
+import { saturationDensityGPerM3 } from './moist-air.ts';
+
+/** What an enclosure is to its air and water. */
+export interface WetEnclosure {
+  readonly volumeM3: number;
+  readonly airChangesPerHour: number;
+  readonly filmCapacityG: number;
+  readonly wettableAreaM2: number;
+  readonly transferMPerHour: number;
+  /** Evaporation from plants, soil and dish into dry air, g/h. */
+  readonly baseEvaporationGPerHour: number;
+  readonly warmUpMinutes: number;
+}
+
+/** What the pump sends through the nozzles of one enclosure. */
+export interface Spray {
+  readonly flowGPerHour: number;
+  readonly landsShare: number;
+  readonly airborneShare: number;
+  /** At the start of a run, nothing sprayed. */
+  readonly lagSeconds: number;
+  /** After a run: tank water and run-off. */
+  readonly afterDripG: number;
+}
+
+/** The air around an enclosure and its heating, on any one clock; minutes 0 to 1440. */
+export interface AirDay {
+  readonly roomVapourGPerM3: number;
+  /** Forcing of the air temperature, each from its minute on around the day; at least one. */
+  readonly temperatureSteps: readonly { readonly fromMinute: number; readonly celsius: number }[];
+  /** The daylight window: from `onMinute` (0 to 1439) for so many minutes (0: never, 1440: always). */
+  readonly lit: { readonly onMinute: number; readonly minutes: number };
+}
+
+/** One run of a pump; `startMinute` in [0, 1440), it may pass midnight. */
+export interface Run {
+  readonly startMinute: number;
+  readonly seconds: number;
+}
+
+/** Totals of one periodic day in g. */
+export interface DayBalance {
+  sprayedG: number;
+  airborneG: number;
+  evaporatedG: number;
+  baseG: number;
+  condensedG: number;
+  /** Past the leaves, dripped off, and the drip after each run. */
+  runOffG: number;
+  /** What the pump draws from the tank through these nozzles: sprayed and dripped after. */
+  waterG: number;
+  /** Carried out by air exchange, net. */
+  carriedOutG: number;
+  filmChangeG: number;
+  vapourChangeG: number;
+}
+
+const MINUTES = 1440;
+const MAX_PASSES = 60;
+/** Where the day counts as periodic: share of saturation and share of the film's capacity. */
+const AIR_CLOSES_WITHIN = 1e-5;
+const FILM_CLOSES_WITHIN = 1e-4;
+
+/**
+ * The periodic day of one enclosure under one kind of day. `simulate` fills the fields; they are overwritten by the next call.
+ * Each step solves the linear vapour equation exactly with the film of its middle; water and vapour are conserved to rounding.
+ */
+export class PeriodicDay {
+  readonly enclosure: WetEnclosure;
+  readonly spray: Spray;
+  readonly air: AirDay;
+  /** Saturation density at each whole minute, 1441 values, with the lag of `warmUpMinutes`. */
+  readonly saturation = new Float64Array(MINUTES + 1);
+  /** Temperature at each whole minute, 1441 values. */
+  readonly temperatureC = new Float64Array(MINUTES + 1);
+  readonly mesh = new DayMesh();
+  /** Film in g at each node of the mesh. */
+  film = new Float64Array(1024);
+  /** Relative humidity at each node, and its integral from the first node in minutes. */
+  humidity = new Float64Array(1024);
+  integral = new Float64Array(1024);
+  readonly balance: DayBalance = emptyBalance();
+  passes = 0;
+  #filmEnd = 0;
+  #airEnd = 0;
+  #filmMemory = 1;
+  #airMemory = 1;
+
+  constructor(enclosure: WetEnclosure, spray: Spray, air: AirDay) {
+    this.enclosure = enclosure;
+    this.spray = spray;
+    this.air = air;
+    fillTemperature(this.temperatureC, air.temperatureSteps, enclosure.warmUpMinutes);
+    for (let minute = 0; minute <= MINUTES; minute++) {
+      this.saturation[minute] = saturationDensityGPerM3(this.temperatureC[minute] ?? 0);
+    }
+  }
+
+  /** Simulates the periodic day under these runs, sorted by start and not overlapping; `refine` divides every step (1: the ordinary mesh). */
+  simulate(runs: readonly Run[], refine = 1): void {
+    this.mesh.build(runs, this.spray, this.enclosure, this.air, this.saturation, refine);
+    if (this.film.length < this.mesh.count + 1) this.#grow(this.mesh.count + 1);
+    this.#close();
+    const balance = this.balance;
+    const { flowGPerHour, landsShare, airborneShare, afterDripG } = this.spray;
+    balance.sprayedG = flowGPerHour * this.mesh.sprayHours;
+    balance.airborneG = airborneShare * balance.sprayedG;
+    balance.waterG = balance.sprayedG + afterDripG * runs.length;
+    balance.runOffG += (1 - airborneShare - landsShare) * balance.sprayedG + afterDripG * runs.length;
+  }
+
+  /** Repeats the day until it ends as it began, guessing the fixed point from how much of each state a day remembers. */
+  #close(): void {
+    const { filmCapacityG } = this.enclosure;
+    const saturation = this.mesh.saturation[0] ?? 1;
+    let film = 0;
+    let air = Math.min(this.air.roomVapourGPerM3, saturation);
+    for (this.passes = 1; ; this.passes++) {
+      this.#pass(air, film);
+      const filmOff = this.#filmEnd - film;
+      const airOff = this.#airEnd - air;
+      const closed =
+        Math.abs(filmOff) <= FILM_CLOSES_WITHIN * filmCapacityG && Math.abs(airOff) <= AIR_CLOSES_WITHIN * saturation;
+      if (closed || this.passes >= MAX_PASSES) return;
+      film = Math.min(filmCapacityG, Math.max(0, film + filmOff / Math.max(0.02, 1 - this.#filmMemory)));
+      air = Math.min(saturation, Math.max(0, air + airOff / Math.max(0.02, 1 - this.#airMemory)));
+    }
+  }
+
+  /** Runs one day from a state. */
+  #pass(startAir: number, startFilm: number): void {
+    const { volumeM3, airChangesPerHour, filmCapacityG, wettableAreaM2, transferMPerHour, baseEvaporationGPerHour } =
+      this.enclosure;
+    const { flowGPerHour, landsShare, airborneShare } = this.spray;
+    const room = this.air.roomVapourGPerM3;
+    const perFilm = filmCapacityG > 0 ? (transferMPerHour * wettableAreaM2) / filmCapacityG : 0;
+    const perVolume = 1 / volumeM3;
+    const filmShare = perFilm * perVolume;
+    const baseShare = baseEvaporationGPerHour * perVolume;
+    const landing = landsShare * flowGPerHour;
+    const rising = airborneShare * flowGPerHour;
+    const { count, hours, spraying, saturation } = this.mesh;
+    const { film: filmAt, humidity, integral } = this;
+    let air = startAir;
+    let film = startFilm;
+    let evaporated = 0;
+    let based = 0;
+    let condensed = 0;
+    let dripped = 0;
+    let carried = 0;
+    let filmMemory = 1;
+    let memoryExponent = 0;
+    let before = saturation[0] ?? 1;
+    let total = 0;
+    filmAt[0] = film;
+    humidity[0] = air / before;
+    integral[0] = 0;
+    for (let i = 0; i < count; i++) {
+      const step = hours[i] ?? 0;
+      const on = spraying[i] ?? 0;
+      const after = saturation[i + 1] ?? 1;
+      const middle = 0.5 * (before + after);
+      const landed = on * landing * step;
+      const risen = on * rising;
+      const halfLoss = 0.5 * perFilm * (middle > air ? middle - air : 0) * step;
+      let filmMiddle = (film + 0.5 * landed) / (1 + halfLoss);
+      if (film + landed > filmCapacityG) filmMiddle = cappedMiddle(film, landed, filmCapacityG);
+      const exchange = filmShare * filmMiddle;
+      const rate = airChangesPerHour + exchange + baseShare / middle;
+      const supply = airChangesPerHour * room + exchange * middle + baseShare + risen * perVolume;
+      const exponent = rate * step;
+      const decay = Math.exp(-exponent);
+      const settled = rate > 0 ? supply / rate : air;
+      const kept = exponent > 1e-9 ? (1 - decay) / exponent : 1;
+      const mean = rate > 0 ? settled + (air - settled) * kept : air + 0.5 * supply * step;
+      const next = rate > 0 ? settled + (air - settled) * decay : air + supply * step;
+      if (next <= after && mean <= middle) {
+        const loss = perFilm * filmMiddle * (middle - mean) * step;
+        film += landed - loss;
+        evaporated += loss;
+        based += baseEvaporationGPerHour * (1 - mean / middle) * step;
+        carried += airChangesPerHour * volumeM3 * (mean - room) * step;
+        filmMemory *= (1 - halfLoss) / (1 + halfLoss);
+        memoryExponent += exponent;
+        total += (mean / middle) * step * 60;
+        air = next;
+      } else {
+        // Part of the step lies at saturation: what would be above it condenses onto the film, nothing evaporates.
+        const short = before - air;
+        const excess = next - after;
+        const free = excess > 0 && short > 0 ? short / (short + excess) : 0;
+        const freeStep = free * step;
+        const crossing = before + (after - before) * free;
+        const meanFree = 0.5 * (air + crossing);
+        const middleFree = 0.5 * (before + crossing);
+        const loss = perFilm * filmMiddle * (middleFree - meanFree) * freeStep;
+        const base = baseEvaporationGPerHour * (1 - meanFree / middleFree) * freeStep;
+        const wetStep = step - freeStep;
+        const wetMiddle = 0.5 * (crossing + after);
+        const out = airChangesPerHour * volumeM3 * ((meanFree - room) * freeStep + (wetMiddle - room) * wetStep);
+        const surplus = volumeM3 * (air - after) + loss + base + risen * step - out;
+        const dew = surplus > 0 ? surplus : 0;
+        air = surplus > 0 ? after : after + surplus * perVolume;
+        film += landed - loss + dew;
+        evaporated += loss;
+        based += base;
+        carried += out;
+        condensed += dew;
+        memoryExponent += 50;
+        total += ((meanFree / middleFree) * freeStep + wetStep) * 60;
+      }
+      if (film > filmCapacityG) {
+        dripped += film - filmCapacityG;
+        film = filmCapacityG;
+        filmMemory = 0;
+      } else if (film < 0) {
+        film = 0;
+      }
+      before = after;
+      filmAt[i + 1] = film;
+      humidity[i + 1] = air / after;
+      integral[i + 1] = total;
+    }
+    const balance = this.balance;
+    balance.evaporatedG = evaporated;
+    balance.baseG = based;
+    balance.condensedG = condensed;
+    balance.runOffG = dripped;
+    balance.carriedOutG = carried;
+    balance.filmChangeG = film - startFilm;
+    balance.vapourChangeG = volumeM3 * (air - startAir);
+    this.#filmEnd = film;
+    this.#airEnd = air;
+    this.#filmMemory = filmMemory;
+    this.#airMemory = Math.exp(-memoryExponent);
+  }
+
+  #grow(size: number): void {
+    this.film = new Float64Array(2 * size);
+    this.humidity = new Float64Array(2 * size);
+    this.integral = new Float64Array(2 * size);
+  }
+}
+
+/** Returns the mean film of a step in which the film reaches its capacity. */
+function cappedMiddle(film: number, landed: number, capacity: number): number {
+  const missing = capacity - film;
+  return landed > 0 ? capacity - (0.5 * missing * missing) / landed : capacity;
+}
+
+/** Fills the temperature at each minute: the forcing followed by a first-order lag, around the periodic day. */
+function fillTemperature(into: Float64Array, steps: AirDay['temperatureSteps'], lagMinutes: number): void {
+  const forcing = new Float64Array(MINUTES);
+  const ordered = [...steps].sort((a, b) => a.fromMinute - b.fromMinute);
+  let celsius = ordered[ordered.length - 1]?.celsius ?? 0;
+  let next = 0;
+  for (let minute = 0; minute < MINUTES; minute++) {
+    for (let step = ordered[next]; step && step.fromMinute <= minute; step = ordered[++next]) celsius = step.celsius;
+    forcing[minute] = celsius;
+  }
+  const keeps = lagMinutes > 0 ? Math.exp(-1 / lagMinutes) : 0;
+  let value = 0;
+  for (const force of forcing) value = force + (value - force) * keeps;
+  value /= 1 - keeps ** MINUTES;
+  for (let minute = 0; minute <= MINUTES; minute++) {
+    into[minute] = value;
+    const force = forcing[minute % MINUTES] ?? 0;
+    value = force + (value - force) * keeps;
+  }
+}
+
+function emptyBalance(): DayBalance {
+  return {
+    sprayedG: 0,
+    airborneG: 0,
+    evaporatedG: 0,
+    baseG: 0,
+    condensedG: 0,
+    runOffG: 0,
+    waterG: 0,
+    carriedOutG: 0,
+    filmChangeG: 0,
+    vapourChangeG: 0,
+  };
+}
