@@ -330,6 +330,8 @@ export interface Feed {
   readonly by: string;
   readonly gutLoadFrom: IsoDate | null;
   readonly standIn: boolean;
+  /** A vitamin powder that falls to the sitter: the keeper weighs it out beforehand. */
+  readonly preDosed?: true;
   readonly past?: true;
 }
 
@@ -340,6 +342,26 @@ export interface RotationState {
   readonly nextIndex: number;
   readonly last: Readonly<Record<string, IsoDate>>;
   readonly worstDeviation: number;
+  /** The order itself, so that a later plan can go on with it; one entry of `rotation` a stream and stage. */
+  readonly order: RotationOrder;
+}
+
+/** Feeders and dustings by slot, and what they were chosen from; shares and deviations as [numerator, denominator]. */
+export interface RotationOrder {
+  readonly stage: string;
+  /** The date of slot 0. */
+  readonly began: IsoDate;
+  /** null: the order runs over the whole plan and does not repeat. */
+  readonly cycleWeeks: number | null;
+  readonly basis: string;
+  readonly feeders: readonly string[];
+  /** null: plain. */
+  readonly dustings: readonly (string | null)[];
+  readonly feederRates: Readonly<Record<string, readonly [number, number]>>;
+  /** Of the feeds whose feeder takes dust; `plain` is what no dusting takes. */
+  readonly dustingRates: Readonly<Record<string, readonly [number, number]>>;
+  /** Deviations that the prefixes went on from, of feeders and dustings; none left out. */
+  readonly carried: Readonly<Record<string, readonly [number, number]>>;
 }
 
 export interface Chore {
