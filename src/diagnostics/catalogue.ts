@@ -4,10 +4,11 @@ import { delivery } from './catalogue/delivery.ts';
 import { feeding } from './catalogue/feeding.ts';
 import { lighting } from './catalogue/lighting.ts';
 import { reading } from './catalogue/reading.ts';
+import { resolving } from './catalogue/resolving.ts';
 import { water } from './catalogue/water.ts';
 import type { Wording } from './diagnostic.ts';
 
-export const catalogue = { ...reading, ...lighting, ...water, ...feeding, ...chores, ...delivery };
+export const catalogue = { ...reading, ...resolving, ...lighting, ...water, ...feeding, ...chores, ...delivery };
 
 export type Code = keyof typeof catalogue;
 export type ValuesOf<C extends Code> = (typeof catalogue)[C] extends Wording<infer V> ? V : never;

@@ -1,0 +1,115 @@
+/** The stages of life that an enclosure goes through: `like` followed, feeds and dustings in the units that feeding works in. */
+
+import type { ReadDustingRule, ReadFeedRule, ReadPortion, ReadStage, ReadTargets } from '../read/targets.ts';
+import type { DustingRule, FeedRule, Stage } from './care.ts';
+import { collectLeaves, type Leaf, type Speaker } from './merge-targets.ts';
+
+type Part = 'feeds' | 'dusting' | 'apart';
+const PARTS: readonly Part[] = ['feeds', 'dusting', 'apart'];
+
+/** The stage tables of a profile and of the household file over it; the first that says something is heard. */
+export interface StageBook {
+  readonly tables: readonly { readonly tree: ReadTargets; readonly speaker: Speaker }[];
+}
+
+export interface ResolvedStage {
+  readonly stage: Stage;
+  readonly leaves: readonly Leaf[];
+}
+
+/** Returns every stage name that is known, the household's first. */
+export function stageNames(book: StageBook): readonly string[] {
+  return [...new Set(book.tables.flatMap(({ tree }) => Object.keys(tree.stages ?? {})))];
+}
+
+/** Returns the stage itself and those it is `like`, nearest first; empty where it is unknown. */
+export function stageLineage(book: StageBook, name: string): readonly string[] {
+  const lineage: string[] = [];
+  let next: string | undefined = name;
+  while (next !== undefined && !lineage.includes(next) && stageNames(book).includes(next)) {
+    lineage.push(next);
+    next = firstSaid(book, next, 'like')?.value;
+  }
+  return lineage;
+}
+
+/** Returns a stage with its parts, each from the nearest stage of its lineage that says it; parts nobody says are empty. */
+export function resolveStage(book: StageBook, name: string): ResolvedStage {
+  const leaves: Leaf[] = [];
+  const lineage = stageLineage(book, name);
+  const found = Object.fromEntries(PARTS.map((part) => [part, partOf(book, lineage, name, part, leaves)])) as Pick<
+    ReadStage,
+    Part
+  >;
+  return {
+    stage: {
+      feeds: (found.feeds ?? []).map(feedRule),
+      dusting: (found.dusting ?? []).map(dustingRule),
+      apart: (found.apart ?? []).map((rule, index) => ({ ...rule, path: `stages.${name}.apart.${index}` })),
+    },
+    leaves,
+  };
+}
+
+function partOf(book: StageBook, lineage: readonly string[], name: string, part: Part, leaves: Leaf[]): unknown {
+  for (const ancestor of lineage) {
+    const said = firstSaid(book, ancestor, part);
+    if (!said) continue;
+    collectLeaves(
+      said.value,
+      ['stages', name, part],
+      said.speaker,
+      [...said.speaker.root, 'stages', ancestor, part],
+      leaves,
+    );
+    return said.value;
+  }
+  return undefined;
+}
+
+function firstSaid<K extends keyof ReadStage>(book: StageBook, stage: string, key: K) {
+  for (const { tree, speaker } of book.tables) {
+    const value = tree.stages?.[stage]?.[key];
+    if (value !== undefined) return { value, speaker };
+  }
+  return null;
+}
+
+function feedRule(rule: ReadFeedRule): FeedRule {
+  const asEaten = typeof rule.portion === 'object' && 'as_eaten' in rule.portion ? rule.portion.as_eaten : null;
+  return {
+    food: rule.food,
+    rhythm: feedRhythm(rule),
+    timesADay: rule.times_a_day ?? 1,
+    pieces: piecesOf(rule.portion),
+    portion: portionWords(rule.portion),
+    asEatenMinutes: asEaten,
+    removeAfterHours: rule.remove_after ?? null,
+  };
+}
+
+function feedRhythm(rule: ReadFeedRule): FeedRule['rhythm'] {
+  if (rule.days) return { kind: 'days', days: rule.days };
+  if (rule.every !== undefined) return { kind: 'every', days: rule.every };
+  return { kind: 'per-week', times: rule.per_week ?? 7 };
+}
+
+function piecesOf(portion: ReadPortion): number | null {
+  if (typeof portion === 'string') return null;
+  return 'pieces' in portion ? portion.pieces : (portion.at_most ?? null);
+}
+
+/** Returns the portion as it is printed, for instance `5, no longer than the head is wide`. */
+export function portionWords(portion: ReadPortion): string {
+  if (typeof portion === 'string') return portion;
+  if ('pieces' in portion)
+    return portion.no_longer_than ? `${portion.pieces}, no longer than ${portion.no_longer_than}` : `${portion.pieces}`;
+  const most = portion.at_most === undefined ? '' : `, at most ${portion.at_most}`;
+  return `as much as is eaten in ${portion.as_eaten} min${most}`;
+}
+
+function dustingRule(rule: ReadDustingRule): DustingRule {
+  if (rule.at) return { id: rule.id, rate: { kind: 'the-rest' } };
+  if (rule.every !== undefined) return { id: rule.id, rate: { kind: 'every-feeds', feeds: rule.every } };
+  return { id: rule.id, rate: { kind: 'times', times: rule.times ?? 1, weeks: rule.weeks ?? 1 } };
+}
