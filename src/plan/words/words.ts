@@ -1,0 +1,24 @@
+/**
+ * Everything the papers, pages and calendars say, by language. English sets the form; a word that another language lacks is a
+ * type error. Words only: what is said about a plan is decided where it is said.
+ */
+import type { Language } from '../plan.ts';
+import { calendarEn } from './calendar-en.ts';
+import { calendarEs } from './calendar-es.ts';
+
+const en = {
+  calendar: calendarEn,
+};
+
+export type Words = typeof en;
+
+const es: Words = {
+  calendar: calendarEs,
+};
+
+const byLanguage: Readonly<Record<Language, Words>> = { en, es };
+
+/** Returns the words of a language. */
+export function words(language: Language): Words {
+  return byLanguage[language];
+}

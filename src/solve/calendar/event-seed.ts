@@ -1,0 +1,46 @@
+/** What is to be done on one date by one person, before dates are folded into events. */
+import type { EpochDay } from '../../basics/calendar-day.ts';
+import type { Plan } from '../../plan/plan.ts';
+import type { Words } from '../../plan/words/words.ts';
+
+/** The parts of a plan that events are made from. */
+export type CalendarParts = Pick<
+  Plan,
+  | 'name'
+  | 'language'
+  | 'timezone'
+  | 'from'
+  | 'to'
+  | 'people'
+  | 'site'
+  | 'enclosures'
+  | 'hardware'
+  | 'lighting'
+  | 'misting'
+  | 'feeding'
+  | 'chores'
+  | 'stock'
+  | 'away'
+>;
+
+export interface EventSeed {
+  readonly day: EpochDay;
+  /** Minute of the day on the wall; null for some time that day. */
+  readonly minute: number | null;
+  /** How long it lasts; whole days of 1440 where it has no time. */
+  readonly minutes: number;
+  readonly title: string;
+  /** Lines; the same for every date that is to become one event. */
+  readonly description: readonly string[];
+  readonly category: string;
+  readonly for: string;
+  readonly kind: string;
+  /** Names the job for good: no date, time or amount in it. */
+  readonly task: string;
+  /** The how-manieth of the task on its date. */
+  readonly slot: number;
+}
+
+export type CalendarWords = Words['calendar'];
+
+export const ALL_DAY = { minute: null, minutes: 1440, slot: 0 } as const;

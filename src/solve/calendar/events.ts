@@ -1,0 +1,132 @@
+/** Everything a person is to do, as few recurring events: what a phone shows. */
+import { type EpochDay, isoDateOf } from '../../basics/calendar-day.ts';
+import { clockTimeOf } from '../../basics/minute-of-day.ts';
+import { cutAt, plainLine, plainLines } from '../../basics/plain-line.ts';
+import type { Log } from '../../diagnostics/log.ts';
+import type { EventDraft } from '../../plan/event-draft.ts';
+import { type MinutesOfDay, siteOffsets, unsafeMinutes } from '../../plan/site-offsets.ts';
+import { words } from '../../plan/words/words.ts';
+import { ALL_DAY, type CalendarParts, type CalendarWords, type EventSeed } from './event-seed.ts';
+import { feedSeeds } from './feed-seeds.ts';
+import { type DateRun, foldDates } from './fold-dates.ts';
+import { absenceSeeds, choreSeeds, handMistSeeds, shoppingSeeds } from './job-seeds.ts';
+import { onDutyIn } from './on-duty.ts';
+import { clockSeeds, dialSeeds, mistSeeds } from './setting-seeds.ts';
+
+/** A phone shows some forty characters; beyond this nobody reads. */
+export const LONGEST_TITLE = 200;
+export const LONGEST_DESCRIPTION = 2000;
+const LEAST_MINUTES = 5;
+
+/**
+ * Returns the events of all people, by start, without identities. `shopper` buys; without one the first person does.
+ * Every wanted date is covered by exactly one event. May report `title-cut`, `event-all-day` and `more-events`.
+ */
+export function calendarEvents(parts: CalendarParts, shopper: string | null, log: Log): readonly EventDraft[] {
+  const language = words(parts.language).calendar;
+  const unsafe = unsafeMinutes(siteOffsets(parts));
+  const seeds = seedsOf(parts, shopper, language).map((seed) => safeTime(plainSeed(seed, log), unsafe, language, log));
+  const reminders = new Map(parts.people.map(({ id, reminderMinutes }) => [id, reminderMinutes]));
+  const folded = groupsOf(seeds).map((group) => foldGroup(group, reminders));
+  const [events, atLeast] = [
+    folded.flatMap(({ events }) => events),
+    folded.reduce((sum, each) => sum + each.atLeast, 0),
+  ];
+  if (events.length > atLeast) log.report('more-events', { events: events.length, atLeast });
+  return events.toSorted(byStart);
+}
+
+function seedsOf(parts: CalendarParts, shopper: string | null, language: CalendarWords): readonly EventSeed[] {
+  const keeper = (parts.people.find(({ id }) => id === 'keeper') ?? parts.people[0])?.id ?? 'keeper';
+  const onDuty = onDutyIn(parts, keeper);
+  return [
+    ...feedSeeds(parts, language),
+    ...choreSeeds(parts, language),
+    ...dialSeeds(parts, language, onDuty),
+    ...mistSeeds(parts, language, onDuty),
+    ...handMistSeeds(parts, language, onDuty),
+    ...clockSeeds(parts, language, onDuty),
+    ...shoppingSeeds(parts, language, onDutyIn(parts, shopper ?? keeper)),
+    ...absenceSeeds(parts, language, keeper),
+  ];
+}
+
+function plainSeed(seed: EventSeed, log: Log): EventSeed {
+  const title = plainLine(seed.title);
+  const length = [...title].length;
+  if (length > LONGEST_TITLE) log.report('title-cut', { task: seed.task, length, most: LONGEST_TITLE });
+  const description = seed.description.map(plainLines).filter((line) => line !== '');
+  return {
+    ...seed,
+    title: cutAt(title, LONGEST_TITLE),
+    description: description.map((line) => cutAt(line, LONGEST_DESCRIPTION)),
+  };
+}
+
+/** Where the clocks change, a time that they skip or repeat becomes all day, with the time in the title. */
+function safeTime(seed: EventSeed, unsafe: readonly MinutesOfDay[], language: CalendarWords, log: Log): EventSeed {
+  if (seed.minute === null) return seed;
+  const minutes = Math.max(LEAST_MINUTES, seed.minutes);
+  const [from, to] = [seed.minute, seed.minute + minutes];
+  const isUnsafe = unsafe.some(({ fromMinute, toMinute }) =>
+    [0, 1440].some((day) => from <= toMinute + day && to >= fromMinute + day),
+  );
+  if (!isUnsafe) return { ...seed, minutes };
+  const time = clockTimeOf(seed.minute);
+  log.report('event-all-day', { task: seed.task, time });
+  return { ...seed, minute: ALL_DAY.minute, minutes: ALL_DAY.minutes, title: language.atTime(time, seed.title) };
+}
+
+/** Returns the seeds that differ in nothing but the date, together. */
+function groupsOf(seeds: readonly EventSeed[]): readonly (readonly EventSeed[])[] {
+  const groups = new Map<string, EventSeed[]>();
+  for (const seed of seeds) {
+    const { day: _day, ...same } = seed;
+    const key = JSON.stringify(same);
+    const group = groups.get(key);
+    if (group) group.push(seed);
+    else groups.set(key, [seed]);
+  }
+  return [...groups.values()];
+}
+
+function foldGroup(
+  group: readonly EventSeed[],
+  reminders: ReadonlyMap<string, number | null>,
+): { readonly events: readonly EventDraft[]; readonly atLeast: number } {
+  const [seed] = group;
+  if (!seed) return { events: [], atLeast: 0 };
+  const dates = [...new Set(group.map(({ day }) => day))].sort((a, b) => a - b);
+  const { runs, atLeast } = foldDates(dates);
+  return { events: runs.map((run) => draftOf(seed, run, reminders.get(seed.for) ?? null)), atLeast };
+}
+
+function draftOf(seed: EventSeed, run: DateRun, reminderMinutes: number | null): EventDraft {
+  const at = (day: EpochDay): string =>
+    seed.minute === null ? isoDateOf(day) : `${isoDateOf(day)}T${clockTimeOf(seed.minute)}`;
+  return {
+    title: seed.title,
+    description: seed.description.join('\n'),
+    category: seed.category,
+    start: at(run.from),
+    minutes: seed.minutes,
+    allDay: seed.minute === null,
+    rule: run.rule,
+    until: run.rule === null ? null : at(run.to),
+    exdates: run.excepted.map(at),
+    alarmMinutes: seed.minute === null ? null : reminderMinutes,
+    for: seed.for,
+    kind: seed.kind,
+    task: seed.task,
+    slot: seed.slot,
+  };
+}
+
+function byStart(a: EventDraft, b: EventDraft): number {
+  const [one, other] = [orderKey(a), orderKey(b)];
+  return one < other ? -1 : one > other ? 1 : 0;
+}
+
+function orderKey({ start, for: person, task, slot, title, rule }: EventDraft): string {
+  return JSON.stringify([start, person, task, slot, title, rule]);
+}

@@ -1,0 +1,55 @@
+/** A feed as it stands in the calendar: what, how much and with which dust, all in the title. */
+import { epochDay } from '../../basics/calendar-day.ts';
+import { minuteOf } from '../../basics/minute-of-day.ts';
+import type { Feed } from '../../plan/plan.ts';
+import type { CalendarParts, CalendarWords, EventSeed } from './event-seed.ts';
+
+const FEED_MINUTES = 10;
+
+export function feedSeeds(parts: CalendarParts, words: CalendarWords): readonly EventSeed[] {
+  const names = new Map(parts.enclosures.map(({ id, name }) => [id, name]));
+  const counts = new Map<string, number>();
+  const inOrder = parts.feeding.toSorted((a, b) => compare(a.date, b.date) || compare(a.time, b.time));
+  return inOrder.map((feed) => {
+    const task = taskOf(feed);
+    const sameDay = `${feed.date} ${task}`;
+    const slot = counts.get(sameDay) ?? 0;
+    counts.set(sameDay, slot + 1);
+    return {
+      day: epochDay(feed.date),
+      minute: minuteOf(feed.time),
+      minutes: FEED_MINUTES,
+      title: words.feed(names.get(feed.enclosure) ?? feed.enclosure, words.list(contents(feed, words))),
+      description: details(feed, words),
+      category: 'feed',
+      for: feed.by,
+      kind: 'feed',
+      task,
+      slot,
+    };
+  });
+}
+
+/** A feed with another dust is another job, so that the rotation of each dust folds into a rule of its own. */
+function taskOf({ enclosure, feeder, dusting }: Feed): string {
+  return [enclosure, 'feed', feeder, ...(dusting === null ? [] : [dusting])].join('/');
+}
+
+function contents(feed: Feed, words: CalendarWords): readonly string[] {
+  const what = feed.count === null ? words.byEye(feed.portion, feed.feeder) : words.pieces(feed.count, feed.feeder);
+  if (feed.dusting !== null) return [what, words.dustWith(feed.dusting)];
+  return feed.food === 'insects' ? [what, words.noDust] : [what];
+}
+
+function details(feed: Feed, words: CalendarWords): readonly string[] {
+  const lead = feed.gutLoadFrom === null ? 0 : epochDay(feed.date) - epochDay(feed.gutLoadFrom);
+  return [
+    ...(feed.count === null || feed.portion === '' ? [] : [words.portion(feed.portion)]),
+    ...(lead > 0 ? [words.gutLoad(lead)] : []),
+    ...(feed.standIn ? [words.standIn] : []),
+  ];
+}
+
+function compare(a: string, b: string): number {
+  return a < b ? -1 : a > b ? 1 : 0;
+}

@@ -1,0 +1,109 @@
+/** Jobs that are to be done some time on a date: chores, shopping, mists by hand, absences and visits. */
+import { civilOf, epochDay } from '../../basics/calendar-day.ts';
+import { minuteOf } from '../../basics/minute-of-day.ts';
+import type { Chore, MistPlan } from '../../plan/plan.ts';
+import { ALL_DAY, type CalendarParts, type CalendarWords, type EventSeed } from './event-seed.ts';
+import type { OnDuty } from './on-duty.ts';
+
+/** Kinds of chores whose events are written from the settings themselves, which say what to push, lift and key in. */
+export const SETTING_CHORES: ReadonlySet<string> = new Set(['re-pin', 'turn-dial', 'mist-entries']);
+const LEAST_MIST_MINUTES = 5;
+
+export function choreSeeds(parts: CalendarParts, words: CalendarWords): readonly EventSeed[] {
+  const names = new Map(parts.enclosures.map(({ id, name }) => [id, name]));
+  const wanted = parts.chores.filter(({ kind }) => !SETTING_CHORES.has(kind));
+  return wanted.flatMap((chore) =>
+    chore.dates.map((date) => ({
+      ...ALL_DAY,
+      day: epochDay(date),
+      title: choreTitle(chore, names.get(chore.enclosure ?? '') ?? null, words),
+      description: chore.minutes > 0 ? [words.takes(chore.minutes)] : [],
+      category: chore.kind === 'refill' ? 'water' : 'chore',
+      for: chore.who,
+      kind: chore.kind,
+      task: chore.id,
+    })),
+  );
+}
+
+function choreTitle(chore: Chore, enclosure: string | null, words: CalendarWords): string {
+  const named = enclosure === null || chore.title.includes(enclosure);
+  return named ? chore.title : words.inEnclosure(enclosure, chore.title);
+}
+
+/** Everything to buy on one day is one event. */
+export function shoppingSeeds(parts: CalendarParts, words: CalendarWords, shopper: OnDuty): readonly EventSeed[] {
+  const dates = [...new Set(parts.stock.map(({ date }) => date))].sort();
+  return dates.map((date) => {
+    const orders = parts.stock.filter((order) => order.date === date);
+    return {
+      ...ALL_DAY,
+      day: epochDay(date),
+      title: words.buy(words.list(orders.map(({ amount, feeder }) => words.pieces(amount, feeder)))),
+      description: [...new Set(orders.map(({ why }) => why).filter((why) => why !== ''))],
+      category: 'shopping',
+      for: shopper(date),
+      kind: 'shopping',
+      task: 'shopping',
+    };
+  });
+}
+
+export function handMistSeeds(parts: CalendarParts, words: CalendarWords, onDuty: OnDuty): readonly EventSeed[] {
+  return parts.misting
+    .filter(({ pump }) => pump === 'by-hand')
+    .flatMap((mist) => handMistsOf(mist, parts, words, onDuty));
+}
+
+function handMistsOf(mist: MistPlan, parts: CalendarParts, words: CalendarWords, onDuty: OnDuty): readonly EventSeed[] {
+  const name = parts.enclosures.find(({ id }) => id === mist.enclosure)?.name ?? mist.enclosure;
+  const spans = mist.sets.flatMap(({ wall }) => wall);
+  return spans.flatMap(({ from, to, entries }) =>
+    datesBetween(from, to).flatMap((day) =>
+      entries.map(({ at, seconds }, slot) => ({
+        day,
+        minute: minuteOf(at),
+        minutes: Math.max(LEAST_MIST_MINUTES, Math.ceil(seconds / 60)),
+        title: words.mistByHand(name, words.seconds(seconds)),
+        description: [],
+        category: 'mist',
+        for: onDuty(day),
+        kind: 'mist',
+        task: `${mist.enclosure}/mist`,
+        slot,
+      })),
+    ),
+  );
+}
+
+export function absenceSeeds(parts: CalendarParts, words: CalendarWords, keeper: string): readonly EventSeed[] {
+  return parts.away.flatMap(({ from, to, sitter, visits }) => {
+    const { year, month, dayOfMonth } = civilOf(epochDay(to));
+    const away = {
+      ...ALL_DAY,
+      day: epochDay(from),
+      minutes: (epochDay(to) - epochDay(from) + 1) * ALL_DAY.minutes,
+      title: words.away(words.date(year, month, dayOfMonth)),
+      description: [sitter === '' ? words.awayNobody : words.awaySitter(sitter, visits.length)],
+      category: 'away',
+      for: keeper,
+      kind: 'away',
+      task: 'away',
+    };
+    const visit = {
+      ...ALL_DAY,
+      title: words.visit(parts.name),
+      description: [],
+      category: 'visit',
+      for: sitter,
+      kind: 'visit',
+      task: 'visit',
+    };
+    return [away, ...(sitter === '' ? [] : visits.map((date) => ({ ...visit, day: epochDay(date) })))];
+  });
+}
+
+function datesBetween(from: string, to: string): readonly number[] {
+  const first = epochDay(from);
+  return Array.from({ length: epochDay(to) - first + 1 }, (_, index) => first + index);
+}
