@@ -1,0 +1,196 @@
+/**
+ * Chooses the settings of one dial exactly: least worst error, then least sum, fewest settings, fewest pins moved, earliest dates,
+ * shortest lengths. Source: R. Bellman, On the approximation of curves by line segments using dynamic programming, CACM 4 (1961) 284.
+ */
+import type { DialWindow } from '../../hardware/pins.ts';
+import { pinsMoved } from '../../hardware/pins.ts';
+import { layOutGraph, NEVER, underJump } from './dial-graph.ts';
+import type { ChosenSetting, DialProblem, DialSolution, TradeoffRow } from './dial-problem.ts';
+import { type BoundedGraph, boundedGraph, fewestSettings, leastPossibleWorst, leastWorst } from './fewest-settings.ts';
+import { optimalPaths } from './optimal-paths.ts';
+import type { SettingsAllowed, WorstCurve } from './settings-allowed.ts';
+import { settingsAllowed, worstCurve, worstWith } from './settings-allowed.ts';
+import { settledPath } from './settled-path.ts';
+import type { SumLayers } from './sum-layers.ts';
+import { leastBeginning, sumLayers } from './sum-layers.ts';
+
+/** A setting without its errors. */
+interface Held {
+  readonly fromDayIndex: number;
+  readonly window: DialWindow;
+}
+
+/** Returns the settings, their errors and the trade-off; every problem has a solution, because a dial may show no window at all. */
+export function solveDial(problem: DialProblem): DialSolution {
+  const graph = layOutGraph(problem);
+  const allowed = settingsAllowed(problem, graph);
+  const curve = worstCurve(allowed.bounded);
+  const plans = new PlansBySettings(allowed.bounded, curve);
+  const tradeoff = curve.worstTenths.map((_, at) => tradeoffRow(problem, plans, curve.fewest + at));
+  const held = plans.of(allowed.settings);
+  const worst = worstWith(curve, allowed.settings);
+  const settings = withErrors(problem, wholePlan(problem, held));
+  return {
+    settings,
+    worstErrorTenths: Math.max(...settings.map((setting) => setting.worstErrorTenths)),
+    sumErrorTenths: settings.reduce((sum, setting) => sum + setting.sumErrorTenths, 0),
+    largestJumpMinutes: largestJump(problem, settings),
+    pinsMoved: totalPinsMoved(problem, settings),
+    tradeoff,
+    leastPossibleWorstTenths: Math.max(pastWorst(problem), curve.worstTenths.at(-1) ?? 0),
+    toleranceReached: allowed.toleranceReached,
+    jumpKept: allowed.jumpKept,
+    jumpCost: jumpCostOf(problem, allowed, worst),
+    heldForSpacing: graph.source.settingsBefore > 0 && problem.past === null,
+    beyondSettingsAtMost: allowed.beyondSettingsAtMost,
+  };
+}
+
+/** The first two levels alone, over the days still to be chosen. */
+export function leastErrors(problem: DialProblem): {
+  readonly worstErrorTenths: number;
+  readonly sumErrorTenths: number;
+} {
+  const allowed = settingsAllowed(problem, layOutGraph(problem));
+  const { bounded, settings } = allowed;
+  const worstTenths = leastWorst(bounded, settings, 0, 14_400);
+  fewestSettings(bounded, worstTenths);
+  const left = changesAfterEntry(bounded, settings);
+  const layers = sumLayers(bounded, worstTenths, left);
+  return { worstErrorTenths: worstTenths, sumErrorTenths: leastBeginning(layers, left, worstTenths).sumTenths };
+}
+
+function changesAfterEntry({ graph }: BoundedGraph, settings: number): number {
+  return Math.min(settings, graph.source.settingsBefore + graph.days) - graph.source.settingsBefore - 1;
+}
+
+/** The whole choice for a number of settings; neighbours with the same worst error share their layers. */
+class PlansBySettings {
+  readonly #plans = new Map<number, readonly Held[]>();
+  #layers: SumLayers | null = null;
+  #layersWorst = -1;
+
+  constructor(
+    readonly bounded: BoundedGraph,
+    readonly curve: WorstCurve,
+  ) {}
+
+  of(settings: number): readonly Held[] {
+    const known = this.#plans.get(settings);
+    if (known) return known;
+    const plan = this.#solve(settings);
+    this.#plans.set(settings, plan);
+    return plan;
+  }
+
+  #solve(settings: number): readonly Held[] {
+    const { graph } = this.bounded;
+    const worst = worstWith(this.curve, settings);
+    const left = changesAfterEntry(this.bounded, settings);
+    const layers = this.#layersFor(settings, worst, left);
+    const beginning = leastBeginning(layers, left, worst);
+    if (beginning.sumTenths >= NEVER) throw new Error('no plan within the least worst error');
+    const { starts } = settledPath(optimalPaths(layers, beginning));
+    return starts.map((start) => {
+      const window = graph.windows[start.c] ?? { onMinute: 0, lengthMinutes: 0 };
+      return { fromDayIndex: start.day, window: { onMinute: window.onMinute, lengthMinutes: window.lengthMinutes } };
+    });
+  }
+
+  #layersFor(settings: number, worst: number, left: number): SumLayers {
+    if (this.#layers && this.#layersWorst === worst && this.#layers.top >= left) return this.#layers;
+    let top = left;
+    for (let more = settings + 1; this.curve.worstTenths[more - this.curve.fewest] === worst; more++) top++;
+    fewestSettings(this.bounded, worst);
+    this.#layers = sumLayers(this.bounded, worst, top);
+    this.#layersWorst = worst;
+    return this.#layers;
+  }
+}
+
+/** What stands already, then what was chosen. */
+function wholePlan(problem: DialProblem, chosen: readonly Held[]): readonly Held[] {
+  if (problem.past) {
+    const today = problem.past.untilDayIndex;
+    const past = problem.past.settings.filter(({ fromDayIndex }) => fromDayIndex < problem.days);
+    return [...past, ...chosen.map((held) => ({ ...held, fromDayIndex: held.fromDayIndex + today }))];
+  }
+  const stays = chosen[0]?.fromDayIndex !== 0 ? problem.earlier : null;
+  return stays ? [{ fromDayIndex: 0, window: stays.window }, ...chosen] : chosen;
+}
+
+function withErrors(problem: DialProblem, plan: readonly Held[]): readonly ChosenSetting[] {
+  return plan.map((held, at) => {
+    const toDayIndex = (plan[at + 1]?.fromDayIndex ?? problem.days) - 1;
+    const { worst, sum } = errorsOver(problem, held.window.lengthMinutes, held.fromDayIndex, toDayIndex);
+    return { ...held, toDayIndex, worstErrorTenths: worst, sumErrorTenths: sum };
+  });
+}
+
+function errorsOver(
+  problem: DialProblem,
+  lengthMinutes: number,
+  fromDay: number,
+  toDay: number,
+): { readonly worst: number; readonly sum: number } {
+  let [worst, sum] = [0, 0];
+  const tenths = lengthMinutes * 10;
+  for (let day = fromDay; day <= toDay; day++) {
+    const high = problem.highTenths[day] as number;
+    const low = problem.lowTenths[day] as number;
+    const error = Math.max(Math.abs(tenths - high), Math.abs(tenths - low));
+    worst = Math.max(worst, error);
+    sum += error;
+  }
+  return { worst, sum };
+}
+
+function pastWorst(problem: DialProblem): number {
+  const past = problem.past?.settings ?? [];
+  const until = problem.past?.untilDayIndex ?? 0;
+  return past.reduce((worst, { fromDayIndex, window }, at) => {
+    const to = Math.min(past[at + 1]?.fromDayIndex ?? until, until) - 1;
+    return Math.max(worst, errorsOver(problem, window.lengthMinutes, fromDayIndex, to).worst);
+  }, 0);
+}
+
+/** The window before the plan, if any, then those of the plan. */
+function windowsInOrder(problem: DialProblem, plan: readonly Held[]): readonly DialWindow[] {
+  const windows = plan.map((held) => held.window);
+  return problem.earlier ? [problem.earlier.window, ...windows] : windows;
+}
+
+function largestJump(problem: DialProblem, plan: readonly Held[]): number {
+  const windows = windowsInOrder(problem, plan);
+  return windows.slice(1).reduce((largest, window, at) => {
+    return Math.max(largest, Math.abs(window.lengthMinutes - (windows[at]?.lengthMinutes ?? 0)));
+  }, 0);
+}
+
+function totalPinsMoved(problem: DialProblem, plan: readonly Held[]): number {
+  const windows = windowsInOrder(problem, plan);
+  return windows.slice(1).reduce((pins, window, at) => {
+    const before = windows[at];
+    return before ? pins + pinsMoved(before, window, problem.stepMinutes) : pins;
+  }, 0);
+}
+
+function tradeoffRow(problem: DialProblem, plans: PlansBySettings, settings: number): TradeoffRow {
+  const plan = withErrors(problem, wholePlan(problem, plans.of(settings)));
+  return {
+    settings,
+    worstErrorTenths: Math.max(...plan.map((setting) => setting.worstErrorTenths)),
+    sumErrorTenths: plan.reduce((sum, setting) => sum + setting.sumErrorTenths, 0),
+    largestJumpMinutes: largestJump(problem, plan),
+  };
+}
+
+function jumpCostOf(problem: DialProblem, allowed: SettingsAllowed, worst: number): DialSolution['jumpCost'] {
+  if (problem.jumpAtMostMinutes === null) return null;
+  const free = boundedGraph(underJump(allowed.bounded.graph, null));
+  const possible = leastPossibleWorst(free);
+  const worstWithoutTenths = leastWorst(free, allowed.settings, possible, worst);
+  if (worstWithoutTenths >= worst) return null;
+  const needed = fewestSettings(allowed.bounded, worstWithoutTenths);
+  return { worstWithoutTenths, settingsToUndo: needed >= NEVER ? null : needed };
+}
