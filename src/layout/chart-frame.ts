@@ -29,7 +29,12 @@ export function yMm(frame: Frame, y: number): number {
 }
 
 /** Returns axes, grid lines and tick labels; an x label stands at its tick, or between it and the next. */
-export function frameShapes(frame: Frame, xTicks: readonly Tick[], yTicks: readonly Tick[], xLabels: 'at' | 'between'): readonly Shape[] {
+export function frameShapes(
+  frame: Frame,
+  xTicks: readonly Tick[],
+  yTicks: readonly Tick[],
+  xLabels: 'at' | 'between',
+): readonly Shape[] {
   const bottom = frame.top + frame.height;
   const right = frame.left + frame.width;
   const nextOf = (i: number): number => xTicks[i + 1]?.at ?? frame.xTo;
@@ -38,7 +43,16 @@ export function frameShapes(frame: Frame, xTicks: readonly Tick[], yTicks: reado
       const y = yMm(frame, at);
       return [
         { kind: 'line', x1: frame.left, y1: y, x2: right, y2: y, stroke: GRID },
-        { kind: 'text', x: frame.left - 1.2, y: y + 1, text: label, sizePt: 8, weight: 'regular', anchor: 'end', role: 'tick' },
+        {
+          kind: 'text',
+          x: frame.left - 1.2,
+          y: y + 1,
+          text: label,
+          sizePt: 8,
+          weight: 'regular',
+          anchor: 'end',
+          role: 'tick',
+        },
       ];
     }),
     ...xTicks.flatMap(({ at, label }, i): Shape[] => {
@@ -46,7 +60,16 @@ export function frameShapes(frame: Frame, xTicks: readonly Tick[], yTicks: reado
       const labelX = xLabels === 'at' ? x : (x + xMm(frame, nextOf(i))) / 2;
       return [
         { kind: 'line', x1: x, y1: frame.top, x2: x, y2: bottom + 1, stroke: GRID },
-        { kind: 'text', x: labelX, y: bottom + 4, text: label, sizePt: 8, weight: 'regular', anchor: 'middle', role: 'tick' },
+        {
+          kind: 'text',
+          x: labelX,
+          y: bottom + 4,
+          text: label,
+          sizePt: 8,
+          weight: 'regular',
+          anchor: 'middle',
+          role: 'tick',
+        },
       ];
     }),
     { kind: 'line', x1: frame.left, y1: bottom, x2: right, y2: bottom, stroke: AXIS },

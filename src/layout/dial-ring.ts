@@ -48,7 +48,18 @@ function pin(slot: number, pins: RingPins, place: RingPlace): Shape {
     stroke: THIN,
     fill: { shade: isOn ? 'ink' : 'none' },
   };
-  const head = moved === 'stays' ? [] : [arrowhead(place, from + pins.stepMinutes / 2, place.radius + place.pinMm + 0.9, moved === 'comes-on', pins.stepMinutes)];
+  const head =
+    moved === 'stays'
+      ? []
+      : [
+          arrowhead(
+            place,
+            from + pins.stepMinutes / 2,
+            place.radius + place.pinMm + 0.9,
+            moved === 'comes-on',
+            pins.stepMinutes,
+          ),
+        ];
   return { kind: 'group', mark: { pin: slot, state: isOn ? 'on' : 'off', moved }, shapes: [body, ...head] };
 }
 
@@ -102,11 +113,21 @@ function switchTimes(pins: RingPins, place: RingPlace): readonly Shape[] {
       const { x, y } = at(place, minute, radius);
       const side = Math.sin((minute / 1440) * 2 * Math.PI);
       const anchor = Math.abs(side) < 0.25 ? 'middle' : side > 0 ? 'start' : 'end';
-      return { ...text(x, y, `${pins.on.has(slot) ? 'on' : 'off'} ${clockTimeOf(minute)}`, 9, 'bold', 'switch-time'), anchor };
+      return {
+        ...text(x, y, `${pins.on.has(slot) ? 'on' : 'off'} ${clockTimeOf(minute)}`, 9, 'bold', 'switch-time'),
+        anchor,
+      };
     });
 }
 
-function text(x: number, y: number, value: string, sizePt: number, weight: 'regular' | 'bold', role: string): TextShape {
+function text(
+  x: number,
+  y: number,
+  value: string,
+  sizePt: number,
+  weight: 'regular' | 'bold',
+  role: string,
+): TextShape {
   return { kind: 'text', x, y: y + sizePt * 0.127, text: value, sizePt, weight, anchor: 'middle', role };
 }
 

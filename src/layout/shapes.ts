@@ -20,7 +20,14 @@ export interface Fill {
 
 export type PathStep =
   | { readonly to: 'move' | 'line'; readonly x: number; readonly y: number }
-  | { readonly to: 'arc'; readonly x: number; readonly y: number; readonly radius: number; readonly large: boolean; readonly clockwise: boolean }
+  | {
+      readonly to: 'arc';
+      readonly x: number;
+      readonly y: number;
+      readonly radius: number;
+      readonly large: boolean;
+      readonly clockwise: boolean;
+    }
   | { readonly to: 'close' };
 
 export interface TextShape {
@@ -40,13 +47,40 @@ export interface TextShape {
 }
 
 export type Shape =
-  | { readonly kind: 'line'; readonly x1: number; readonly y1: number; readonly x2: number; readonly y2: number; readonly stroke: Stroke }
-  | { readonly kind: 'rect'; readonly x: number; readonly y: number; readonly width: number; readonly height: number; readonly stroke?: Stroke; readonly fill?: Fill }
-  | { readonly kind: 'circle'; readonly x: number; readonly y: number; readonly radius: number; readonly stroke?: Stroke; readonly fill?: Fill }
+  | {
+      readonly kind: 'line';
+      readonly x1: number;
+      readonly y1: number;
+      readonly x2: number;
+      readonly y2: number;
+      readonly stroke: Stroke;
+    }
+  | {
+      readonly kind: 'rect';
+      readonly x: number;
+      readonly y: number;
+      readonly width: number;
+      readonly height: number;
+      readonly stroke?: Stroke;
+      readonly fill?: Fill;
+    }
+  | {
+      readonly kind: 'circle';
+      readonly x: number;
+      readonly y: number;
+      readonly radius: number;
+      readonly stroke?: Stroke;
+      readonly fill?: Fill;
+    }
   | { readonly kind: 'path'; readonly steps: readonly PathStep[]; readonly stroke?: Stroke; readonly fill?: Fill }
   | TextShape
   /** A part with a meaning of its own; `mark` holds machine-readable facts (pin number, state) that a test decodes. */
-  | { readonly kind: 'group'; readonly label?: string; readonly mark?: Readonly<Record<string, string | number>>; readonly shapes: readonly Shape[] };
+  | {
+      readonly kind: 'group';
+      readonly label?: string;
+      readonly mark?: Readonly<Record<string, string | number>>;
+      readonly shapes: readonly Shape[];
+    };
 
 export interface Drawing {
   readonly widthMm: number;

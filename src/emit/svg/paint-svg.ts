@@ -31,7 +31,12 @@ function hatchPatterns(shapes: readonly Shape[]): readonly string[] {
   };
   shapes.forEach(visit);
   if (used.size === 0) return [];
-  const patterns = [...used].sort().map((hatch) => `<pattern id="hatch-${hatch}" width="2" height="2" patternUnits="userSpaceOnUse">${HATCHES[hatch]}</pattern>`);
+  const patterns = [...used]
+    .sort()
+    .map(
+      (hatch) =>
+        `<pattern id="hatch-${hatch}" width="2" height="2" patternUnits="userSpaceOnUse">${HATCHES[hatch]}</pattern>`,
+    );
   return [`<defs>${patterns.join('')}</defs>`];
 }
 

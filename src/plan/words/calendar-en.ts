@@ -35,7 +35,7 @@ export const calendarEn = {
   pushTheRest: 'push all others',
   liftTheRest: 'lift all others',
   setDevice: (device: string, what: string) => `${device}: ${what}`,
-  then: (parts: readonly string[]) => parts.join('; '),
+  inOrder: (parts: readonly string[]) => parts.join('; '),
   afterwards: (device: string, windows: string) => `${device} then reads: on ${windows}.`,
   afterwardsOff: (device: string) => `${device} then reads: off all day.`,
   dialClock: {

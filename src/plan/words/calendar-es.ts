@@ -39,7 +39,7 @@ export const calendarEs: typeof calendarEn = {
   pushTheRest: 'bajar todas las demás',
   liftTheRest: 'subir todas las demás',
   setDevice: (device, what) => `${device}: ${what}`,
-  then: (parts) => parts.join('; '),
+  inOrder: (parts) => parts.join('; '),
   afterwards: (device, windows) => `${device} queda así: encendido ${windows}.`,
   afterwardsOff: (device) => `${device} queda así: apagado todo el día.`,
   dialClock: {

@@ -5,15 +5,19 @@
 import type { Language } from '../plan.ts';
 import { calendarEn } from './calendar-en.ts';
 import { calendarEs } from './calendar-es.ts';
+import { picturesEn } from './pictures-en.ts';
+import { picturesEs } from './pictures-es.ts';
 
 const en = {
   calendar: calendarEn,
+  pictures: picturesEn,
 };
 
 export type Words = typeof en;
 
 const es: Words = {
   calendar: calendarEs,
+  pictures: picturesEs,
 };
 
 const byLanguage: Readonly<Record<Language, Words>> = { en, es };
