@@ -26,8 +26,14 @@ export function utcOffsetMinutes(zone: string, instantMs: number): number {
   return offset;
 }
 
+/** Offsets already asked for, by zone; probes stand on one grid, so that neighbouring spans of dates ask for the same instants. */
+const known = new Map<string, Map<UtcMinute, number>>();
+
 function zoneOffsetAt(zone: string, utcMinute: UtcMinute): number {
-  return utcOffsetMinutes(zone, utcMinute * MINUTE_MS);
+  const ofZone = known.get(zone) ?? new Map<UtcMinute, number>();
+  const offset = ofZone.get(utcMinute) ?? utcOffsetMinutes(zone, utcMinute * MINUTE_MS);
+  known.set(zone, ofZone.set(utcMinute, offset));
+  return offset;
 }
 
 /**
@@ -37,10 +43,16 @@ function zoneOffsetAt(zone: string, utcMinute: UtcMinute): number {
 export function zoneOffsets(zone: string, fromDay: EpochDay, days: number): UtcOffsets {
   const start = (fromDay - 1) * DAY_MINUTES;
   const end = (fromDay + days + LOOK_AHEAD_DAYS) * DAY_MINUTES;
+  const earliest = onGrid(start - LOOK_BACK_DAYS * DAY_MINUTES);
+  const changes = changesBetween(zone, latestBefore(zone, start, earliest), end);
+  const inForce = changes.filter((change) => change.fromUtcMinute <= start).at(-1) ?? {
+    fromUtcMinute: earliest,
+    offsetMinutes: zoneOffsetAt(zone, earliest),
+  };
   return {
     zone,
     standardOffsetMinutes: standardOffset(zone, fromDay),
-    spans: [spanInForce(zone, start), ...changesBetween(zone, start, end)],
+    spans: [inForce, ...changes.filter(({ fromUtcMinute }) => fromUtcMinute > start && fromUtcMinute < end)],
   };
 }
 
@@ -51,23 +63,23 @@ function standardOffset(zone: string, fromDay: EpochDay): number {
   return Math.min(zoneOffsetAt(zone, noon(1)), zoneOffsetAt(zone, noon(7)));
 }
 
-function spanInForce(zone: string, at: UtcMinute): OffsetSpan {
-  const offsetMinutes = zoneOffsetAt(zone, at);
-  const earliest = at - LOOK_BACK_DAYS * DAY_MINUTES;
-  for (let probe = at; probe > earliest; probe -= PROBE_MINUTES) {
-    const before = Math.max(earliest, probe - PROBE_MINUTES);
-    if (zoneOffsetAt(zone, before) !== offsetMinutes) {
-      return { fromUtcMinute: firstDifferent(zone, before, probe), offsetMinutes };
-    }
-  }
-  return { fromUtcMinute: earliest, offsetMinutes };
+function onGrid(utcMinute: UtcMinute): UtcMinute {
+  return Math.floor(utcMinute / PROBE_MINUTES) * PROBE_MINUTES;
+}
+
+/** The probe just before the change that made the offset in force at `at`; `earliest` where there is none since then. */
+function latestBefore(zone: string, at: UtcMinute, earliest: UtcMinute): UtcMinute {
+  const offset = zoneOffsetAt(zone, at);
+  let probe = onGrid(at);
+  while (probe > earliest && zoneOffsetAt(zone, probe) === offset) probe -= PROBE_MINUTES;
+  return probe;
 }
 
 function changesBetween(zone: string, start: UtcMinute, end: UtcMinute): readonly OffsetSpan[] {
   const changes: OffsetSpan[] = [];
   let offset = zoneOffsetAt(zone, start);
   for (let probe = start; probe < end; probe += PROBE_MINUTES) {
-    const next = Math.min(end, probe + PROBE_MINUTES);
+    const next = probe + PROBE_MINUTES;
     const nextOffset = zoneOffsetAt(zone, next);
     if (nextOffset !== offset) {
       changes.push({ fromUtcMinute: firstDifferent(zone, probe, next), offsetMinutes: nextOffset });
