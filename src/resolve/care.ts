@@ -132,6 +132,8 @@ export interface CareEnclosure {
   readonly chores: readonly CareChore[];
   /** Default chores switched off, by id. */
   readonly choresOff: readonly string[];
+  /** Ids of the cautions that concern this enclosure; their texts stand in `Care.cautions`. */
+  readonly cautions: readonly string[];
 }
 
 export interface Animal {

@@ -34,26 +34,11 @@ export const resolving = {
       `the first stage of ${enclosure} begins on ${from}, the plan on ${planFrom}; ${stage} is taken from the start`,
     () => 'give the first stage a date on or before the first day of the plan',
   ),
-  'stage-twice-on-a-day': wording<{ enclosure: string; date: string }>(
-    'cannot be read',
-    'error',
-    ({ enclosure, date }) => `two stages of ${enclosure} begin on ${date}`,
-    () => 'leave one of them, or move it',
-  ),
   'range-unknown': wording<{ enclosure: string }>(
     'cannot be done',
     'error',
     ({ enclosure }) => `${enclosure} asks for the season of its home, and nobody says where that is`,
     () => 'write range: { latitude: … } under its targets, or season: site',
-  ),
-  'day-length-reversed': wording<{ longest: string; shortest: string; what: 'longest' | 'at_most' }>(
-    'cannot be done',
-    'error',
-    ({ longest, shortest, what }) =>
-      what === 'longest'
-        ? `the longest day, ${longest}, is shorter than the shortest, ${shortest}`
-        : `at_most ${longest} is less than at_least ${shortest}`,
-    () => 'exchange them, or correct one',
   ),
   'inset-leaves-nothing': wording<{ enclosure: string; use: string; edges: string; longest: string }>(
     'cannot be done',
@@ -75,19 +60,6 @@ export const resolving = {
     ({ enclosure, before, after }) =>
       `${enclosure} may have no light before ${before} and none after ${after}: no hour is left`,
     () => 'no_light_before is the morning limit and no_light_after the evening limit',
-  ),
-  'band-reversed': wording<{ target: string; low: string; high: string }>(
-    'cannot be done',
-    'error',
-    ({ target, low, high }) => `the band of ${target} runs from ${low} down to ${high}`,
-    () => 'write the lower value first',
-  ),
-  'mean-beside-day-and-night': wording<{ enclosure: string; beside: string }>(
-    'cannot be done',
-    'error',
-    ({ enclosure, beside }) =>
-      `${enclosure} has a humidity band for the mean of 24 h and one for ${beside}; they would be counted twice`,
-    () => 'keep mean alone, or day and night without it',
   ),
   'humidity-limits-crossed': wording<{
     enclosure: string;
@@ -189,25 +161,6 @@ export const resolving = {
     'error',
     ({ enclosure, kind, state, from, to }) => `the ${kind} of ${enclosure} meets its state ${state}, ${from} to ${to}`,
     () => 'leave the rest out, or ask the veterinarian for another time',
-  ),
-  'rest-shorter-than-ramps': wording<{ enclosure: string; weeks: number; rampWeeks: number }>(
-    'cannot be done',
-    'error',
-    ({ enclosure, weeks, rampWeeks }) =>
-      `the rest of ${enclosure} lasts ${weeks} weeks, and its two ramps of ${rampWeeks} weeks do not fit into them`,
-    ({ weeks }) => `a ramp of ${Math.floor(weeks / 2)} weeks at most, or a longer rest`,
-  ),
-  'state-ends-before-it-begins': wording<{ enclosure: string; state: string; from: string; to: string }>(
-    'cannot be read',
-    'error',
-    ({ enclosure, state, from, to }) => `the state ${state} of ${enclosure} runs from ${from} back to ${to}`,
-    () => 'exchange the dates, or correct one',
-  ),
-  'absence-ends-before-it-begins': wording<{ from: string; to: string; what: string }>(
-    'cannot be read',
-    'error',
-    ({ from, to, what }) => `${what} runs from ${from} back to ${to}`,
-    () => 'exchange the dates, or correct one',
   ),
   'visit-outside-absence': wording<{ date: string; from: string; to: string }>(
     'note',
