@@ -1,5 +1,6 @@
 /** Every message of the tool, by code. One file an area; a code is written in words and never reused. */
 import { chores } from './catalogue/chores.ts';
+import { clocks } from './catalogue/clocks.ts';
 import { delivery } from './catalogue/delivery.ts';
 import { feeding } from './catalogue/feeding.ts';
 import { lighting } from './catalogue/lighting.ts';
@@ -8,7 +9,16 @@ import { resolving } from './catalogue/resolving.ts';
 import { water } from './catalogue/water.ts';
 import type { Wording } from './diagnostic.ts';
 
-export const catalogue = { ...reading, ...resolving, ...lighting, ...water, ...feeding, ...chores, ...delivery };
+export const catalogue = {
+  ...reading,
+  ...resolving,
+  ...lighting,
+  ...clocks,
+  ...water,
+  ...feeding,
+  ...chores,
+  ...delivery,
+};
 
 export type Code = keyof typeof catalogue;
 export type ValuesOf<C extends Code> = (typeof catalogue)[C] extends Wording<infer V> ? V : never;
