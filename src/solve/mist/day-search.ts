@@ -1,0 +1,273 @@
+/** The search over a day's entries: every set where they are few; else from many beginnings down to where no stated move improves. */
+import type { Run } from '../../science/wet-enclosure.ts';
+import { compareScores, type DayJudge, type Score } from './day-judge.ts';
+import { DayMoves } from './day-moves.ts';
+import type { DayProblem, SolveOptions } from './day-problem.ts';
+import { placedNear } from './rhythm-placement.ts';
+import type { Slot } from './start-grid.ts';
+
+/** So many sets of entries are tried one by one. */
+const EXHAUSTIVE_AT_MOST = 4000;
+const RHYTHM_STEP_MINUTES = 30;
+/** Beginnings that are taken all the way down. */
+const DESCENTS = 2;
+
+/** Searches with one judge. */
+export class DaySearch {
+  readonly judge: DayJudge;
+  readonly problem: DayProblem;
+  readonly moves: DayMoves;
+  readonly #options: SolveOptions;
+
+  constructor(judge: DayJudge, options: SolveOptions) {
+    this.judge = judge;
+    this.problem = judge.problem;
+    this.moves = new DayMoves(judge.problem, judge.grid);
+    this.#options = options;
+  }
+
+  /** Returns the best score found; entries that break a limit only where none was found that holds all. */
+  best(): Score {
+    const nothing = this.#scored([]);
+    const seeded = [nothing, ...(this.#options.seeds ?? []).map((seed) => this.#scored(this.judge.ordered(seed)))];
+    if (this.#options.untilMet) {
+      const met = seeded.find((score) => score && isMet(score));
+      if (met) return met;
+    }
+    const slots = this.judge.grid.slots;
+    const all = this.moves.lengths.all;
+    const wished = this.moves.lengths.wished;
+    const few = setsOf(slots.length, all.length, this.problem.machine.entriesAtMost) <= EXHAUSTIVE_AT_MOST;
+    if (few) return this.#everySet(slots, all);
+    const free = this.judge.grid.allowed;
+    if (setsOf(free.length, wished.length, this.problem.machine.entriesAtMost) <= EXHAUSTIVE_AT_MOST) {
+      const found = this.#everySet(free, wished);
+      if (found.broken.length === 0) return this.#descend(found);
+    }
+    return this.#fromBeginnings(seeded);
+  }
+
+  #scored(entries: readonly Run[]): Score | null {
+    return this.judge.score(entries);
+  }
+
+  /** Returns the better of two, where either may be missing. */
+  #better(a: Score | null, b: Score | null): Score | null {
+    if (!a || !b) return a ?? b;
+    return compareScores(b, a, this.judge.grid) < 0 ? b : a;
+  }
+
+  #everySet(slots: readonly Slot[], lengths: readonly number[]): Score {
+    let best: Score | null = null;
+    const most = this.problem.machine.entriesAtMost;
+    const visit = (from: number, entries: readonly Run[]) => {
+      best = this.#better(best, this.#scored(entries));
+      if (entries.length >= most) return;
+      for (let k = from; k < slots.length; k++) {
+        for (const seconds of lengths) visit(k + 1, [...entries, { startMinute: slots[k]?.minute ?? 0, seconds }]);
+      }
+    };
+    visit(0, []);
+    return mustExist(best);
+  }
+
+  #fromBeginnings(seeded: readonly (Score | null)[]): Score {
+    const beginnings = seeded.filter((score) => score !== null);
+    let worse = 0;
+    let best: Score | null = beginnings.reduce<Score | null>((a, b) => this.#better(a, b), null);
+    for (const count of this.#counts()) {
+      const found = this.#forCount(count);
+      if (!found) continue;
+      beginnings.push(found);
+      if (this.#options.untilMet && isMet(found)) return found;
+      const better = this.#better(best, found);
+      worse = better === best ? worse + 1 : 0;
+      best = better;
+      if (worse >= 4) break;
+    }
+    beginnings.sort((a, b) => compareScores(a, b, this.judge.grid));
+    const ends = beginnings.slice(0, DESCENTS).map((score) => this.#descend(score));
+    return mustExist(ends.reduce<Score | null>((a, b) => this.#better(a, b), null));
+  }
+
+  /** Numbers of mists worth a look, ascending. */
+  #counts(): readonly number[] {
+    const { entriesAtMost } = this.problem.machine;
+    const cadences = this.problem.cases.flatMap(({ cadence }) => (cadence ? [cadence] : []));
+    const least = Math.max(1, ...cadences.map(({ perDay }) => Math.ceil(perDay[0])));
+    const most = Math.min(entriesAtMost, 48, ...cadences.map(({ perDay }) => Math.floor(perDay[1])));
+    const counts: number[] = [];
+    for (let count = Math.min(least, entriesAtMost); count <= Math.max(most, Math.min(least, entriesAtMost)); ) {
+      if (count > 0) counts.push(count);
+      count += count < 8 ? 1 : count < 16 ? 2 : 4;
+    }
+    return counts;
+  }
+
+  /** Returns the best lengths found for so many mists on the places of the rhythm, or near them where these do not serve. */
+  #forCount(count: number): Score | null {
+    let best: Score | null = null;
+    for (const slots of this.#placements(count)) {
+      const even = this.#evenLengths(slots);
+      if (!even) continue;
+      const found = this.#descendBy(even, (entries) => this.#lengthMoves(entries));
+      best = this.#better(best, found);
+      if (best && best.broken.length === 0 && best.levels[0] === 0) break;
+    }
+    return best;
+  }
+
+  /** Slots on the places, then the nearest that keep the cadence's gap, then evenly spread ones. */
+  *#placements(count: number): Generator<readonly Slot[]> {
+    const { grid } = this.judge;
+    const gaps = this.problem.cases.map(({ cadence }) => cadence?.gapMinutes ?? 0);
+    const spacing = Math.max(this.problem.machine.startStepMinutes, ...gaps);
+    const places = grid.places(count);
+    for (let steps = 0; steps <= 48; steps++) {
+      const near = placedNear(grid.allowed, places, steps * RHYTHM_STEP_MINUTES, spacing);
+      if (!near) continue;
+      yield near;
+      break;
+    }
+    const spread = Array.from({ length: count }, (_, i) => {
+      return grid.allowed[Math.floor(((i + 0.5) * grid.allowed.length) / count)];
+    });
+    const distinct = [...new Set(spread.filter((slot) => slot !== undefined))];
+    if (distinct.length === count) yield distinct;
+  }
+
+  /** Gives all mists one length: the one that brings the mean nearest to its middle, or the best of a few. */
+  #evenLengths(slots: readonly Slot[]): Score | null {
+    const lengths = this.moves.lengths.wished;
+    const at = (index: number) => this.#scored(this.#withDrinks(slots, lengths[index] ?? 0));
+    let best: Score | null = null;
+    let low = 0;
+    let high = lengths.length - 1;
+    while (low <= high) {
+      const middle = (low + high) >> 1;
+      const score = at(middle);
+      best = this.#guided(best, score);
+      if (!score || score.broken.length > 0 || score.meanOff > 0) high = middle - 1;
+      else if (score.meanOff < 0) low = middle + 1;
+      else break;
+    }
+    return this.#guided(best, at(0));
+  }
+
+  /** Returns mists of one length, as many of them as are to drink from at least so long. */
+  #withDrinks(slots: readonly Slot[], seconds: number): readonly Run[] {
+    const { lengthStepSeconds } = this.problem.machine;
+    const entries = slots.map((slot) => ({ startMinute: slot.minute, seconds }));
+    for (const one of this.problem.cases) {
+      if (!one.drink) continue;
+      let missing = one.drink.mists;
+      const long = Math.ceil(one.drink.seconds / lengthStepSeconds - 1e-9) * lengthStepSeconds;
+      for (const entry of entries) {
+        if (missing <= 0 || !this.judge.drinksAt(one, entry.startMinute)) continue;
+        entry.seconds = Math.max(entry.seconds, long);
+        missing--;
+      }
+    }
+    return entries;
+  }
+
+  *#lengthMoves(entries: readonly Run[]): Generator<readonly Run[]> {
+    yield* this.moves.together(entries, 4);
+    yield* this.moves.byLength(entries, 4);
+    yield* this.moves.together(entries, 1);
+    yield* this.moves.byLength(entries, 1);
+    yield* this.moves.shares(entries);
+  }
+
+  *#wideMoves(entries: readonly Run[]): Generator<readonly Run[]> {
+    yield* this.#lengthMoves(entries);
+    yield* this.moves.byStart(entries, 1);
+    yield* this.moves.byStart(entries, 4);
+    yield* this.moves.drops(entries);
+    const { allowed } = this.judge.grid;
+    const sparse = allowed.filter((_, k) => k % Math.max(1, Math.round(allowed.length / 24)) === 0);
+    const { wished } = this.moves.lengths;
+    yield* this.moves.adds(entries, wished[wished.length >> 1] ?? 0, sparse);
+    yield* this.moves.relocations(entries, sparse);
+  }
+
+  /** Goes down by the smooth shortfall, then by the order itself, until no stated move improves. */
+  #descend(from: Score): Score {
+    let here = from;
+    if (here.broken.length > 0 || (here.levels[0] ?? 0) > 0) {
+      here = this.#descendBy(here, (entries) => this.#wideMoves(entries));
+    }
+    return this.#descendStrictly(here);
+  }
+
+  /** First improvements by the guide, until there is none. */
+  #descendBy(from: Score, moves: (entries: readonly Run[]) => Iterable<readonly Run[]>): Score {
+    let here = from;
+    for (;;) {
+      let found: Score | null = null;
+      for (const candidate of moves(here.entries)) {
+        const score = this.#scored(candidate);
+        if (!score || this.#guided(here, score) === here) continue;
+        found = score;
+        break;
+      }
+      if (!found) return here;
+      here = found;
+    }
+  }
+
+  #descendStrictly(from: Score): Score {
+    let here = from;
+    for (;;) {
+      let found: Score | null = null;
+      for (const candidate of this.moves.stated(here.entries)) {
+        const score = this.#scored(candidate);
+        if (!score || compareScores(score, here, this.judge.grid) >= 0) continue;
+        found = score;
+        break;
+      }
+      if (!found) return here;
+      here = found;
+    }
+  }
+
+  /** Returns the better by the order, or where one falls short by how far exactly. */
+  #guided(a: Score | null, b: Score | null): Score | null {
+    if (!a || !b) return a ?? b;
+    const trouble = this.#trouble(b) - this.#trouble(a);
+    if (Math.abs(trouble) > 1e-9) return trouble < 0 ? b : a;
+    const more = b.shortfall - a.shortfall;
+    if (Math.abs(more) > 1e-4) return more < 0 ? b : a;
+    return this.#better(a, b);
+  }
+
+  /** The limits exceeded, as a smooth sum. */
+  #trouble(score: Score): number {
+    let sum = 0;
+    for (const index of score.broken) sum += 0.1 + (score.amounts[index] ?? 0) / (TROUBLE_SCALE[index] ?? 1);
+    return sum;
+  }
+}
+
+/** Amounts that count as much as each other, in the order of `GIVING_WAY`: min, mists, s, min, g, g, min, min, mists. */
+const TROUBLE_SCALE: readonly number[] = [60, 1, 60, 60, 100, 100, 60, 60, 1];
+
+function isMet(score: Score): boolean {
+  return score.broken.length === 0 && score.levels[0] === 0;
+}
+
+function mustExist(score: Score | null): Score {
+  if (!score) throw new Error('no set of entries could be judged, not even the empty one');
+  return score;
+}
+
+/** Returns how many sets of at most so many entries there are. */
+export function setsOf(starts: number, lengths: number, entriesAtMost: number): number {
+  let sum = 1;
+  let term = 1;
+  for (let n = 1; n <= Math.min(entriesAtMost, starts) && sum <= 1e9; n++) {
+    term *= ((starts - n + 1) * lengths) / n;
+    sum += term;
+  }
+  return sum;
+}
