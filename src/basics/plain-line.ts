@@ -6,7 +6,7 @@ const LONE_SURROGATES = /\p{Cs}/gu;
 const BREAKS = /[\s\u0085\u2028\u2029]+/gu;
 const CONTROLS = /\p{Cc}/gu;
 /** Marks and joiners that belong to the character before them. */
-const TRAILING = /[\p{M}\u200d\ufe0f]/u;
+const TRAILING = /\p{M}|\u200d/u;
 
 /** Returns the text on one line: white space of any kind is one space, control characters and turning marks are gone. */
 export function plainLine(text: string): string {

@@ -156,7 +156,7 @@ function compareRanks(a: Pair['rank'], b: Pair['rank']): number {
 }
 
 function latest(stamps: readonly string[]): string {
-  return stamps.reduce((a, b) => (a < b ? b : a));
+  return stamps.toSorted().at(-1) ?? '';
 }
 
 function compare(a: string, b: string): number {

@@ -19,10 +19,10 @@ export function pinWords(
   const spans = (slots: readonly number[]): string => spanWords(dial, slots, words);
   if (dial.pins === null) {
     const { added, removed } = slotDifference(before, after);
-    return words.then([...said(added, spans, words.switchOn), ...said(removed, spans, words.switchOff)]);
+    return words.inOrder([...said(added, spans, words.switchOn), ...said(removed, spans, words.switchOff)]);
   }
   const { push, lift } = pinsToMove(before, after, dial.pins);
-  return words.then([...said(push, spans, words.push), ...said(lift, spans, words.lift)]);
+  return words.inOrder([...said(push, spans, words.push), ...said(lift, spans, words.lift)]);
 }
 
 function firstPins(dial: Dial, on: readonly number[], words: CalendarWords): string {
@@ -33,7 +33,7 @@ function firstPins(dial: Dial, on: readonly number[], words: CalendarWords): str
       ? [words.liftTheRest, words.push, words.lift]
       : [words.pushTheRest, words.lift, words.push];
   if (on.length === 0) return undo(words.allPins);
-  return on.length === slotsInAll(dial) ? act(words.allPins) : words.then([act(spans), rest]);
+  return on.length === slotsInAll(dial) ? act(words.allPins) : words.inOrder([act(spans), rest]);
 }
 
 function said(

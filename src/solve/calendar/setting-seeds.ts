@@ -82,7 +82,7 @@ function entryWords(
     ...(alter.length > 0 ? [words.alter(words.list(altered))] : []),
     ...(gone.length > 0 ? [words.remove(words.list(gone))] : []),
   ];
-  return steps.length === 0 ? null : words.then(steps);
+  return steps.length === 0 ? null : words.inOrder(steps);
 }
 
 function intervalWords(set: MistSet, before: MistSet | null, words: CalendarWords): string | null {
@@ -114,7 +114,7 @@ export function clockSeeds(parts: CalendarParts, words: CalendarWords, onDuty: O
   return clockChangeDays(parts).map(({ day, byMinutes }) => ({
     ...ALL_DAY,
     day,
-    title: words.then([
+    title: words.inOrder([
       (byMinutes > 0 ? words.clocksForward : words.clocksBack)(words.minutes(Math.abs(byMinutes))),
       ...(turned.length > 0 ? [words.turn(words.list(turned))] : []),
       ...(left.length > 0 ? [words.leave(words.list(left))] : []),

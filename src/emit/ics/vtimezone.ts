@@ -1,0 +1,54 @@
+/**
+ * The definition of a zone that stands in a calendar. A zone whose table of yearly rules says the same as the plan's own offsets is
+ * written with these rules; any other as one observance a change of the plan. The one home of timezones-ical-library.
+ */
+import { tzlib_get_ical_block, tzlib_get_timezones } from 'timezones-ical-library';
+import { type EpochDay, isoDateOf } from '../../basics/calendar-day.ts';
+import { clockTimeOf, DAY_MINUTES } from '../../basics/minute-of-day.ts';
+import type { UtcOffsets } from '../../basics/utc-offsets.ts';
+import { agreesWith, readObservances } from './yearly-rules.ts';
+
+/** Returns a VTIMEZONE, lines ended by CRLF, that gives the plan's offsets on every date between the two, both inclusive. */
+export function vtimezone(offsets: UtcOffsets, firstDay: EpochDay, lastDay: EpochDay): string {
+  const block = tableBlock(offsets.zone);
+  const isRight = block !== null && agreesWith(readObservances(block), offsets, firstDay, lastDay);
+  return isRight ? named(block, offsets.zone) : observances(offsets);
+}
+
+function tableBlock(zone: string): string | null {
+  if (!tzlib_get_timezones().includes(zone)) return null;
+  const block = tzlib_get_ical_block(zone)[0];
+  return block === undefined || block === '' ? null : block;
+}
+
+/** A zone's other names lead to one entry of the table; the calendar keeps the plan's. */
+function named(block: string, zone: string): string {
+  const lines = block.split(/\r?\n/).filter((line) => line !== '');
+  return lines.map((line) => `${line.startsWith('TZID:') ? `TZID:${zone}` : line}\r\n`).join('');
+}
+
+function observances({ zone, spans, standardOffsetMinutes }: UtcOffsets): string {
+  const blocks = spans.map((span, index) => {
+    const before = spans[index - 1]?.offsetMinutes ?? span.offsetMinutes;
+    const kind = span.offsetMinutes > standardOffsetMinutes ? 'DAYLIGHT' : 'STANDARD';
+    return [
+      `BEGIN:${kind}`,
+      `TZNAME:${offsetText(span.offsetMinutes)}`,
+      `TZOFFSETFROM:${offsetText(before)}`,
+      `TZOFFSETTO:${offsetText(span.offsetMinutes)}`,
+      `DTSTART:${localText(span.fromUtcMinute + before)}`,
+      `END:${kind}`,
+    ];
+  });
+  const lines = ['BEGIN:VTIMEZONE', `TZID:${zone}`, ...blocks.flat(), 'END:VTIMEZONE'];
+  return lines.map((line) => `${line}\r\n`).join('');
+}
+
+function offsetText(minutes: number): string {
+  return `${minutes < 0 ? '-' : '+'}${clockTimeOf(Math.abs(minutes)).replace(':', '')}`;
+}
+
+function localText(localMinute: number): string {
+  const day = Math.floor(localMinute / DAY_MINUTES);
+  return `${isoDateOf(day).replaceAll('-', '')}T${clockTimeOf(localMinute - day * DAY_MINUTES).replace(':', '')}00`;
+}
