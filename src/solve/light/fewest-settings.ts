@@ -143,12 +143,68 @@ function fewestFromSource({ days, source }: DialGraph, entry: Int32Array, bound:
   return source.settingsBefore;
 }
 
+/** Returns the same number as `fewestSettings` and leaves nothing behind. */
+export function settingsNeeded(bounded: BoundedGraph, boundTenths: number): number {
+  return isFree(bounded.graph) ? longestHolds(bounded.graph, boundTenths) : fewestSettings(bounded, boundTenths);
+}
+
+/** Tells whether every piece of a setting is a setting too and any may follow any, so that it is enough to hold each as long as it goes. */
+function isFree(graph: DialGraph): boolean {
+  return !graph.errorBefore && !graph.jump.limited && graph.source.settingsBefore === 0;
+}
+
+function longestHolds(graph: DialGraph, bound: number): number {
+  const { days, highTenths, lowTenths, changeDay } = graph;
+  let settings = 1;
+  let lastChange = 0;
+  let start = 0;
+  let [high, low] = [0, MOST_ERROR_TENTHS];
+  for (let day = 0; day < days; day++) {
+    if (changeDay[day] === 1) lastChange = day;
+    high = Math.max(high, highTenths[day] as number);
+    low = Math.min(low, lowTenths[day] as number);
+    if (someLength(graph, high - bound, low + bound)) continue;
+    if (lastChange === start) return NEVER;
+    settings++;
+    start = lastChange;
+    day = start - 1;
+    [high, low] = [0, MOST_ERROR_TENTHS];
+  }
+  return settings;
+}
+
+function someLength({ firstAtLeast, stepTenths }: DialGraph, shortest: number, longest: number): boolean {
+  const most = firstAtLeast.length - 1;
+  const from = Math.min(Math.max(Math.ceil(shortest / stepTenths), 0), most);
+  const after = Math.min(Math.max(Math.floor(longest / stepTenths) + 1, 0), most);
+  return (firstAtLeast[from] as number) < (firstAtLeast[after] as number);
+}
+
 /** Returns the least bound, tenths, within low..high (where `high` is known to do) that at most so many settings keep. */
 export function leastWorst(bounded: BoundedGraph, settings: number, low: number, high: number): number {
+  if (low >= high) return high;
+  if (isFree(bounded.graph)) return halve(low, high, (bound) => longestHolds(bounded.graph, bound) <= settings);
+  const keeps = (bound: number) => fewestSettings(bounded, bound) <= settings;
+  const from = Math.max(low, worstOfFree(bounded.graph, settings, low, high));
+  let [below, step] = [from - 1, 1];
+  while (below + step < high && !keeps(below + step)) {
+    below += step;
+    step *= 2;
+  }
+  return halve(below + 1, Math.min(below + step, high), keeps);
+}
+
+/** Without least durations, largest jump and pushed windows no plan can be worse: a bound that is cheap, and often met. */
+function worstOfFree(graph: DialGraph, settings: number, low: number, high: number): number {
+  if (graph.source.settingsBefore > 0 || graph.pushedUntil) return low;
+  return halve(low, high, (bound) => longestHolds(graph, bound) <= settings);
+}
+
+function halve(low: number, high: number, keeps: (bound: number) => boolean): number {
   let [from, to] = [low, high];
   while (from < to) {
     const middle = (from + to) >> 1;
-    if (fewestSettings(bounded, middle) <= settings) to = middle;
+    if (keeps(middle)) to = middle;
     else from = middle + 1;
   }
   return to;
@@ -156,5 +212,19 @@ export function leastWorst(bounded: BoundedGraph, settings: number, low: number,
 
 /** Returns the least worst error that any number of settings reaches, in tenths; every problem has one. */
 export function leastPossibleWorst(bounded: BoundedGraph): number {
-  return leastWorst(bounded, NEVER - 1, 0, MOST_ERROR_TENTHS);
+  const low = nearestLengths(bounded.graph);
+  if (settingsNeeded(bounded, low) < NEVER) return low;
+  return leastWorst(bounded, NEVER - 1, low + 1, MOST_ERROR_TENTHS);
+}
+
+/** The worst day where each had the length nearest to its target: no plan is better, unless it holds what stood before. */
+function nearestLengths({ days, windows, errorTenths, source }: DialGraph): number {
+  const count = windows.length;
+  let worst = 0;
+  for (let day = 0; day < days; day++) {
+    let least = source.heldErrorTenths[day] as number;
+    for (let c = 0; c < count; c++) least = Math.min(least, errorTenths[day * count + c] as number);
+    if (least > worst) worst = least;
+  }
+  return worst;
 }

@@ -2,7 +2,7 @@
 import type { DialGraph } from './dial-graph.ts';
 import { MOST_ERROR_TENTHS, NEVER, underJump } from './dial-graph.ts';
 import type { DialProblem } from './dial-problem.ts';
-import { type BoundedGraph, boundedGraph, fewestSettings, leastPossibleWorst, leastWorst } from './fewest-settings.ts';
+import { type BoundedGraph, boundedGraph, leastPossibleWorst, leastWorst, settingsNeeded } from './fewest-settings.ts';
 
 /** Settings in the plan where neither their number nor a tolerance is given. */
 export const DEFAULT_SETTINGS_AT_MOST = 8;
@@ -31,7 +31,7 @@ function settingsAtMost(
 ): { readonly atMost: number | null; readonly beyond: boolean } {
   const asked = problem.settingsAtMost ?? (problem.toleranceTenths === null ? DEFAULT_SETTINGS_AT_MOST : null);
   if (asked === null) return { atMost: null, beyond: false };
-  const needed = fewestSettings(boundedGraph(underJump(graph, null)), MOST_ERROR_TENTHS);
+  const needed = settingsNeeded(boundedGraph(underJump(graph, null)), MOST_ERROR_TENTHS);
   return needed > asked && needed < NEVER ? { atMost: needed, beyond: true } : { atMost: asked, beyond: false };
 }
 
@@ -42,7 +42,7 @@ function keptJump(
 ): { readonly bounded: BoundedGraph; readonly jumpKept: boolean } {
   const most = atMost ?? NEVER - 1;
   const asked = boundedGraph(graph);
-  const isKept = (bounded: BoundedGraph) => fewestSettings(bounded, MOST_ERROR_TENTHS) <= most;
+  const isKept = (bounded: BoundedGraph) => settingsNeeded(bounded, MOST_ERROR_TENTHS) <= most;
   if (problem.jumpAtMostMinutes === null || isKept(asked)) return { bounded: asked, jumpKept: true };
   let [from, to] = [Math.floor(problem.jumpAtMostMinutes) + 1, 1440];
   while (from < to) {
@@ -60,10 +60,10 @@ function withinTolerance(
 ): { readonly settings: number; readonly toleranceReached: boolean } {
   const tolerance = problem.toleranceTenths;
   if (tolerance === null) return { settings: atMost ?? DEFAULT_SETTINGS_AT_MOST, toleranceReached: true };
-  const fewest = fewestSettings(bounded, Math.min(tolerance, MOST_ERROR_TENTHS));
+  const fewest = settingsNeeded(bounded, Math.min(tolerance, MOST_ERROR_TENTHS));
   if (fewest <= (atMost ?? NEVER - 1)) return { settings: fewest, toleranceReached: true };
   if (atMost !== null) return { settings: atMost, toleranceReached: false };
-  return { settings: fewestSettings(bounded, leastPossibleWorst(bounded)), toleranceReached: false };
+  return { settings: settingsNeeded(bounded, leastPossibleWorst(bounded)), toleranceReached: false };
 }
 
 /** The least worst error by the number of settings allowed, from `fewest` settings on until it is as small as it can get. */
@@ -72,27 +72,17 @@ export interface WorstCurve {
   readonly worstTenths: readonly number[];
 }
 
-/** Returns the whole curve; each number of settings narrows the search for its neighbours. */
+/** Returns the whole curve. */
 export function worstCurve(bounded: BoundedGraph): WorstCurve {
-  const fewest = Math.max(1, fewestSettings(bounded, MOST_ERROR_TENTHS));
+  const fewest = Math.max(1, settingsNeeded(bounded, MOST_ERROR_TENTHS));
   const least = leastPossibleWorst(bounded);
-  const most = Math.max(fewest, fewestSettings(bounded, least));
-  const worst = new Array<number>(most - fewest + 1).fill(least);
-  const settle = (from: number, to: number, low: number, high: number): void => {
-    if (from > to) return;
-    if (low === high) {
-      for (let settings = from; settings <= to; settings++) worst[settings - fewest] = low;
-      return;
-    }
-    const middle = (low + high) >> 1;
-    const needed = fewestSettings(bounded, middle);
-    settle(from, Math.min(to, needed - 1), middle + 1, high);
-    settle(Math.max(from, needed), to, low, middle);
-  };
-  const worstOfFewest = leastWorst(bounded, fewest, least, MOST_ERROR_TENTHS);
-  worst[0] = worstOfFewest;
-  settle(fewest + 1, most - 1, least, worstOfFewest);
-  return { fewest, worstTenths: worst };
+  const worstTenths: number[] = [];
+  let worst = MOST_ERROR_TENTHS;
+  for (let settings = fewest; worstTenths.length === 0 || worst > least; settings++) {
+    worst = leastWorst(bounded, settings, least, worst);
+    worstTenths.push(worst);
+  }
+  return { fewest, worstTenths };
 }
 
 /** Returns the least worst error with so many settings allowed; the least possible where there are more than it takes. */

@@ -6,13 +6,28 @@ import type { DialWindow } from '../../hardware/pins.ts';
 import { pinsMoved } from '../../hardware/pins.ts';
 import { layOutGraph, NEVER, underJump } from './dial-graph.ts';
 import type { ChosenSetting, DialProblem, DialSolution, TradeoffRow } from './dial-problem.ts';
-import { type BoundedGraph, boundedGraph, fewestSettings, leastPossibleWorst, leastWorst } from './fewest-settings.ts';
+import {
+  type BoundedGraph,
+  boundedGraph,
+  fewestSettings,
+  leastPossibleWorst,
+  leastWorst,
+  settingsNeeded,
+} from './fewest-settings.ts';
 import { optimalPaths } from './optimal-paths.ts';
 import type { SettingsAllowed, WorstCurve } from './settings-allowed.ts';
 import { settingsAllowed, worstCurve, worstWith } from './settings-allowed.ts';
 import { settledPath } from './settled-path.ts';
 import type { SumLayers } from './sum-layers.ts';
 import { leastBeginning, sumLayers } from './sum-layers.ts';
+
+/** The settings chosen from the day of the plan or re-plan on, and their errors. */
+interface ChosenPlan {
+  readonly settings: number;
+  readonly held: readonly Held[];
+  readonly worst: number;
+  readonly sum: number;
+}
 
 /** A setting without its errors. */
 interface Held {
@@ -26,10 +41,10 @@ export function solveDial(problem: DialProblem): DialSolution {
   const allowed = settingsAllowed(problem, graph);
   const curve = worstCurve(allowed.bounded);
   const plans = new PlansBySettings(allowed.bounded, curve);
-  const tradeoff = curve.worstTenths.map((_, at) => tradeoffRow(problem, plans, curve.fewest + at));
-  const held = plans.of(allowed.settings);
-  const worst = worstWith(curve, allowed.settings);
-  const settings = withErrors(problem, wholePlan(problem, held));
+  const past = pastErrors(problem);
+  const tradeoff = curve.worstTenths.map((_, at) => tradeoffRow(problem, plans.of(curve.fewest + at), past));
+  const chosen = plans.of(allowed.settings);
+  const settings = withErrors(problem, wholePlan(problem, chosen.held));
   return {
     settings,
     worstErrorTenths: Math.max(...settings.map((setting) => setting.worstErrorTenths)),
@@ -37,10 +52,10 @@ export function solveDial(problem: DialProblem): DialSolution {
     largestJumpMinutes: largestJump(problem, settings),
     pinsMoved: totalPinsMoved(problem, settings),
     tradeoff,
-    leastPossibleWorstTenths: Math.max(pastWorst(problem), curve.worstTenths.at(-1) ?? 0),
+    leastPossibleWorstTenths: Math.max(past.worst, curve.worstTenths.at(-1) ?? 0),
     toleranceReached: allowed.toleranceReached,
     jumpKept: allowed.jumpKept,
-    jumpCost: jumpCostOf(problem, allowed, worst),
+    jumpCost: jumpCostOf(problem, allowed, chosen.worst),
     heldForSpacing: graph.source.settingsBefore > 0 && problem.past === null,
     beyondSettingsAtMost: allowed.beyondSettingsAtMost,
   };
@@ -66,7 +81,7 @@ function changesAfterEntry({ graph }: BoundedGraph, settings: number): number {
 
 /** The whole choice for a number of settings; neighbours with the same worst error share their layers. */
 class PlansBySettings {
-  readonly #plans = new Map<number, readonly Held[]>();
+  readonly #plans = new Map<number, ChosenPlan>();
   #layers: SumLayers | null = null;
   #layersWorst = -1;
 
@@ -75,7 +90,7 @@ class PlansBySettings {
     readonly curve: WorstCurve,
   ) {}
 
-  of(settings: number): readonly Held[] {
+  of(settings: number): ChosenPlan {
     const known = this.#plans.get(settings);
     if (known) return known;
     const plan = this.#solve(settings);
@@ -83,7 +98,7 @@ class PlansBySettings {
     return plan;
   }
 
-  #solve(settings: number): readonly Held[] {
+  #solve(settings: number): ChosenPlan {
     const { graph } = this.bounded;
     const worst = worstWith(this.curve, settings);
     const left = changesAfterEntry(this.bounded, settings);
@@ -91,10 +106,11 @@ class PlansBySettings {
     const beginning = leastBeginning(layers, left, worst);
     if (beginning.sumTenths >= NEVER) throw new Error('no plan within the least worst error');
     const { starts } = settledPath(optimalPaths(layers, beginning));
-    return starts.map((start) => {
+    const held = starts.map((start) => {
       const window = graph.windows[start.c] ?? { onMinute: 0, lengthMinutes: 0 };
       return { fromDayIndex: start.day, window: { onMinute: window.onMinute, lengthMinutes: window.lengthMinutes } };
     });
+    return { settings, held, worst, sum: beginning.sumTenths };
   }
 
   #layersFor(settings: number, worst: number, left: number): SumLayers {
@@ -145,13 +161,18 @@ function errorsOver(
   return { worst, sum };
 }
 
-function pastWorst(problem: DialProblem): number {
+/** What the past adds to the errors of what was chosen. */
+function pastErrors(problem: DialProblem): { readonly worst: number; readonly sum: number } {
   const past = problem.past?.settings ?? [];
   const until = problem.past?.untilDayIndex ?? 0;
-  return past.reduce((worst, { fromDayIndex, window }, at) => {
-    const to = Math.min(past[at + 1]?.fromDayIndex ?? until, until) - 1;
-    return Math.max(worst, errorsOver(problem, window.lengthMinutes, fromDayIndex, to).worst);
-  }, 0);
+  return past.reduce(
+    (total, { fromDayIndex, window }, at) => {
+      const to = Math.min(past[at + 1]?.fromDayIndex ?? until, until) - 1;
+      const { worst, sum } = errorsOver(problem, window.lengthMinutes, fromDayIndex, to);
+      return { worst: Math.max(total.worst, worst), sum: total.sum + sum };
+    },
+    { worst: 0, sum: 0 },
+  );
 }
 
 /** The window before the plan, if any, then those of the plan. */
@@ -175,13 +196,16 @@ function totalPinsMoved(problem: DialProblem, plan: readonly Held[]): number {
   }, 0);
 }
 
-function tradeoffRow(problem: DialProblem, plans: PlansBySettings, settings: number): TradeoffRow {
-  const plan = withErrors(problem, wholePlan(problem, plans.of(settings)));
+function tradeoffRow(
+  problem: DialProblem,
+  plan: ChosenPlan,
+  past: { readonly worst: number; readonly sum: number },
+): TradeoffRow {
   return {
-    settings,
-    worstErrorTenths: Math.max(...plan.map((setting) => setting.worstErrorTenths)),
-    sumErrorTenths: plan.reduce((sum, setting) => sum + setting.sumErrorTenths, 0),
-    largestJumpMinutes: largestJump(problem, plan),
+    settings: plan.settings,
+    worstErrorTenths: Math.max(past.worst, plan.worst),
+    sumErrorTenths: past.sum + plan.sum,
+    largestJumpMinutes: largestJump(problem, wholePlan(problem, plan.held)),
   };
 }
 
@@ -191,6 +215,6 @@ function jumpCostOf(problem: DialProblem, allowed: SettingsAllowed, worst: numbe
   const possible = leastPossibleWorst(free);
   const worstWithoutTenths = leastWorst(free, allowed.settings, possible, worst);
   if (worstWithoutTenths >= worst) return null;
-  const needed = fewestSettings(allowed.bounded, worstWithoutTenths);
+  const needed = settingsNeeded(allowed.bounded, worstWithoutTenths);
   return { worstWithoutTenths, settingsToUndo: needed >= NEVER ? null : needed };
 }
