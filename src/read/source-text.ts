@@ -1,6 +1,7 @@
 /** A file's text, line by line: where an offset stands, and what of a line to underline. */
-import type { Log } from '../diagnostics/log.ts';
+
 import type { Place } from '../diagnostics/diagnostic.ts';
+import type { Log } from '../diagnostics/log.ts';
 
 export const LARGEST_FILE_BYTES = 256 * 1024;
 

@@ -7,7 +7,10 @@ export interface SyntaxWords {
 
 const words: Readonly<Record<string, SyntaxWords>> = {
   ALIAS_PROPS: { what: 'a reference (*) cannot carry a tag or name', fix: 'write the value itself' },
-  BAD_ALIAS: { what: 'an asterisk or ampersand at the start of text has a meaning of its own', fix: 'put the text in quotes' },
+  BAD_ALIAS: {
+    what: 'an asterisk or ampersand at the start of text has a meaning of its own',
+    fix: 'put the text in quotes',
+  },
   BAD_DIRECTIVE: { what: 'a line that begins with % is an instruction to programs', fix: 'take the line out' },
   BAD_DQ_ESCAPE: {
     what: 'a backslash in double quotes begins a code, and this one is unknown',
@@ -46,9 +49,15 @@ const byMessage: readonly (readonly [RegExp, SyntaxWords])[] = [
     /Implicit map keys|KEY: VALUE/u,
     { what: 'a key stands here without a colon', fix: 'write KEY: VALUE, with a space behind the colon' },
   ],
-  [/Flow (map|sequence)|expected flow|and end with a|Expected .* to end/iu, { what: 'a brace or bracket is opened and not closed', fix: 'close it' }],
+  [
+    /Flow (map|sequence)|expected flow|and end with a|Expected .* to end/iu,
+    { what: 'a brace or bracket is opened and not closed', fix: 'close it' },
+  ],
   [/Missing , /u, { what: 'a comma is missing between two entries', fix: 'put a comma between them' }],
-  [/Comments must be/u, { what: 'a # begins a comment only behind a space', fix: 'put a space before it, or the text in quotes' }],
+  [
+    /Comments must be/u,
+    { what: 'a # begins a comment only behind a space', fix: 'put a space before it, or the text in quotes' },
+  ],
 ];
 
 const UNKNOWN: SyntaxWords = {

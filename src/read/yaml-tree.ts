@@ -21,11 +21,14 @@ interface Spot {
 
 export class YamlTree {
   readonly data: unknown;
+  /** A key stood twice: what was said of the rest holds, but the file cannot be used. */
+  readonly damaged: boolean;
   readonly #root: Spot;
   readonly #source: SourceText;
 
-  constructor(data: unknown, root: Spot, source: SourceText) {
+  constructor(data: unknown, root: Spot, source: SourceText, damaged: boolean) {
     this.data = data;
+    this.damaged = damaged;
     this.#root = root;
     this.#source = source;
   }
@@ -101,6 +104,7 @@ class Converter {
   readonly #source: SourceText;
   readonly #log: Log;
   #usable = true;
+  #damaged = false;
 
   constructor(source: SourceText, log: Log) {
     this.#source = source;
@@ -109,7 +113,7 @@ class Converter {
 
   convert(root: Node): YamlTree | null {
     const { data, spot } = this.#node(root, null, 0);
-    return this.#usable ? new YamlTree(data, spot, this.#source) : null;
+    return this.#usable ? new YamlTree(data, spot, this.#source, this.#damaged) : null;
   }
 
   #node(node: Node | null, key: Span | null, depth: number): { readonly data: unknown; readonly spot: Spot } {
@@ -129,6 +133,7 @@ class Converter {
       const keySpan = this.#span(pair.key, null);
       const earlier = children.get(name)?.key;
       if (earlier) {
+        this.#damaged = true;
         this.#log.report('duplicate-key', { key: name, line: this.#line(earlier) }, this.#source.place(...keySpan));
         continue;
       }

@@ -1,1 +1,348 @@
-export const reading = {};
+/** What can be wrong with the text of a household file or a profile. */
+import { wording } from '../diagnostic.ts';
+
+interface Nearest {
+  readonly nearest: string | null;
+}
+
+const quoted = (words: readonly string[]): string => words.join(', ');
+const meant = (nearest: string | null, others: string): string =>
+  nearest === null ? others : `write ${nearest}${others === '' ? '' : `, if that is meant; ${others}`}`;
+const among = (known: readonly string[], most = 24): string =>
+  known.length > most ? `${quoted(known.slice(0, most))} and ${known.length - most} more` : quoted(known);
+
+export const reading = {
+  'not-utf8': wording<{ utf16: boolean }>(
+    'cannot be read',
+    'error',
+    ({ utf16 }) => (utf16 ? 'the file is saved as UTF-16' : 'the file holds bytes that are no UTF-8 text'),
+    () => 'save it as UTF-8 in the editor',
+  ),
+  'file-too-large': wording<{ kib: number; mostKib: number }>(
+    'cannot be read',
+    'error',
+    ({ kib, mostKib }) => `the file has ${kib} KiB; at most ${mostKib} KiB are read`,
+    () => 'split it into several households',
+  ),
+  'file-empty': wording<Record<string, never>>(
+    'cannot be read',
+    'error',
+    () => 'the file holds nothing',
+    () => 'let "dewdial new FILE" write a starter file',
+  ),
+  'yaml-form': wording<{ what: string; fix: string }>(
+    'cannot be read',
+    'error',
+    ({ what }) => what,
+    ({ fix }) => fix,
+  ),
+  'duplicate-key': wording<{ key: string; line: number }>(
+    'cannot be read',
+    'error',
+    ({ key, line }) => `${key} stands here a second time; the first is on line ${line}`,
+    () => 'keep one of them',
+  ),
+  'alias-used': wording<{ most: number }>(
+    'cannot be read',
+    'error',
+    () => 'references to other places of the file (*name) are not followed',
+    () => 'write the value itself; put text that begins with * in quotes',
+  ),
+  'too-deep': wording<{ most: number }>(
+    'cannot be read',
+    'error',
+    ({ most }) => `entries stand more than ${most} levels deep`,
+    () => 'nothing that is read here lies so deep; take levels out',
+  ),
+  'unknown-key': wording<{ key: string; of: string; known: readonly string[] } & Nearest>(
+    'cannot be read',
+    'error',
+    ({ key, of }) => `${of} has no ${key}`,
+    ({ nearest, known }) =>
+      nearest === null && known.length === 0
+        ? 'take it out'
+        : meant(nearest, nearest === null ? `what may be added: ${among(known)}` : ''),
+  ),
+  'key-missing': wording<{ key: string; of: string; example: string | null }>(
+    'cannot be read',
+    'error',
+    ({ key, of }) => `${of} needs ${key}`,
+    ({ key, example }) => (example === null ? `add ${key}:` : `add ${key}: ${example}`),
+  ),
+  'value-missing': wording<{ key: string; example: string | null }>(
+    'cannot be read',
+    'error',
+    ({ key }) => `nothing stands behind ${key}`,
+    ({ example }) => `${example === null ? 'write a value' : `write for instance ${example}`}, or take the line out`,
+  ),
+  'wrong-shape': wording<{ wanted: string; found: string; example: string | null }>(
+    'cannot be read',
+    'error',
+    ({ wanted, found }) => `${wanted} belongs here; ${found} stands here`,
+    ({ example, wanted }) => (example === null ? `write ${wanted}` : `write for instance ${example}`),
+  ),
+  'needs-unit': wording<{ number: string; units: readonly string[] }>(
+    'cannot be read',
+    'error',
+    ({ number }) => `${number} has no unit`,
+    ({ number, units }) => `write ${number} ${units[0] ?? ''}; units that fit: ${quoted(units)}`,
+  ),
+  'wrong-unit': wording<{ unit: string; measures: string | null; wanted: string; units: readonly string[] }>(
+    'cannot be read',
+    'error',
+    ({ unit, measures, wanted }) =>
+      measures === null ? `${unit} is no unit known here` : `${unit} measures ${measures}; ${wanted} belongs here`,
+    ({ units }) => `units that fit: ${quoted(units)}`,
+  ),
+  'not-a-quantity': wording<{ found: string; wanted: string; example: string; units: readonly string[] }>(
+    'cannot be read',
+    'error',
+    ({ found, wanted }) => `${wanted} belongs here, a number and a unit; ${found} is none`,
+    ({ example, units }) => `write for instance ${example}; units that fit: ${quoted(units)}`,
+  ),
+  'decimal-comma': wording<{ found: string; fixed: string }>(
+    'cannot be read',
+    'error',
+    ({ found }) => `${found} has a comma in the number`,
+    ({ fixed }) => `write a point: ${fixed}`,
+  ),
+  'out-of-bounds': wording<{ found: string; bounds: string }>(
+    'cannot be read',
+    'error',
+    ({ found }) => `${found} cannot be`,
+    ({ bounds }) => `write ${bounds}`,
+  ),
+  'not-a-number': wording<{ found: string; example: string }>(
+    'cannot be read',
+    'error',
+    ({ found }) => `a bare number belongs here; ${found} is none`,
+    ({ example }) => `write for instance ${example}`,
+  ),
+  'not-a-choice': wording<{ found: string; choices: readonly string[] } & Nearest>(
+    'cannot be read',
+    'error',
+    ({ found }) => `${found} is not one of the words that fit`,
+    ({ nearest, choices }) => meant(nearest, `the words are ${among(choices)}`),
+  ),
+  'not-a-time': wording<{ found: string }>(
+    'cannot be read',
+    'error',
+    ({ found }) => `${found} is no time of day`,
+    () => 'write hours and minutes on the 24 h clock, in quotes, for instance "07:30" or "19:30"',
+  ),
+  'time-as-number': wording<{ found: number; time: string | null }>(
+    'cannot be read',
+    'error',
+    ({ found, time }) => `${found} is a number; some programs turn ${time ?? 'a time'} into one where it has no quotes`,
+    ({ time }) => `write times in quotes: "${time ?? '07:30'}"`,
+  ),
+  'not-a-date': wording<{ found: string }>(
+    'cannot be read',
+    'error',
+    ({ found }) => `${found} is no date`,
+    () => 'write year-month-day, for instance 2027-01-31',
+  ),
+  'no-such-date': wording<{ found: string; monthDays: number | null; month: string }>(
+    'cannot be read',
+    'error',
+    ({ found, monthDays, month }) =>
+      monthDays === null
+        ? `${found} does not exist; months go from 01 to 12`
+        : `${found} does not exist; ${month} has ${monthDays} days`,
+    ({ monthDays, month }) => (monthDays === null ? 'write another month' : `write a day up to ${month}-${monthDays}`),
+  ),
+  'not-yes-or-no': wording<{ found: string }>(
+    'cannot be read',
+    'error',
+    ({ found }) => `${found} is neither yes nor no`,
+    () => 'write yes or no',
+  ),
+  'not-text': wording<{ found: string }>(
+    'cannot be read',
+    'error',
+    ({ found }) => `text belongs here; ${found} stands here`,
+    ({ found }) => (/^[\w.+-]+$/u.test(found) ? `put it in quotes: "${found}"` : 'write text, in quotes if in doubt'),
+  ),
+  'text-too-long': wording<{ characters: number; most: number }>(
+    'cannot be read',
+    'error',
+    ({ characters, most }) => `the text has ${characters} characters; ${most} fit`,
+    () => 'write it shorter',
+  ),
+  'id-form': wording<{ found: string; proposal: string | null }>(
+    'cannot be read',
+    'error',
+    ({ found }) => `${found} is no id; an id has lower-case letters, digits and hyphens, and begins with a letter`,
+    ({ proposal }) => (proposal === null ? 'write for instance wall-dial' : `write ${proposal}`),
+  ),
+  'id-reserved': wording<{ id: string }>(
+    'cannot be read',
+    'error',
+    ({ id }) => `${id} has a meaning of its own and cannot be an id`,
+    ({ id }) => `write for instance ${id}-1`,
+  ),
+  'band-form': wording<{ found: string; example: string }>(
+    'cannot be read',
+    'error',
+    ({ found }) => `a band of two values belongs here, low and high; ${found} stands here`,
+    ({ example }) => `write for instance ${example}`,
+  ),
+  'band-order': wording<{ low: string; high: string }>(
+    'cannot be read',
+    'error',
+    ({ low, high }) => `the band begins at ${low} and ends at ${high}, below its beginning`,
+    ({ low, high }) => `write [${high}, ${low}], if that is meant`,
+  ),
+  'not-twelve': wording<{ found: number }>(
+    'cannot be read',
+    'error',
+    ({ found }) => `a value for each month is twelve values; ${found} stand here`,
+    () => 'write twelve, January first, or one for the whole year',
+  ),
+  'edge-form': wording<{ found: string }>(
+    'cannot be read',
+    'error',
+    ({ found }) => `a time that moves with the lights is one edge with a span; ${found} stands here`,
+    () =>
+      'write one of before_lights_on, after_lights_on, before_lights_off, after_lights_off, for instance { after_lights_on: 30 min }',
+  ),
+  'one-of': wording<{ of: string; found: readonly string[]; forms: readonly string[] }>(
+    'cannot be read',
+    'error',
+    ({ of, found }) =>
+      found.length === 0
+        ? `${of} is said in no form; one is needed`
+        : `${of} is said in a form that does not hold together: ${found.join(' and ')}`,
+    ({ forms }) => `write exactly one of: ${forms.join('; ')}`,
+  ),
+  'mean-beside-halves': wording<{ beside: string }>(
+    'cannot be read',
+    'error',
+    ({ beside }) => `mean is the whole 24 h and cannot stand beside ${beside}`,
+    () => 'keep mean alone, or day and night',
+  ),
+  'format-unknown': wording<{ found: string }>(
+    'cannot be read',
+    'error',
+    ({ found }) => `the file says format ${found}; this program reads format 1`,
+    () => 'write format: 1, or use a newer version of the program',
+  ),
+  'zone-unknown': wording<{ found: string } & Nearest>(
+    'cannot be read',
+    'error',
+    ({ found }) => `${found} is no time zone of the IANA table`,
+    ({ nearest }) => meant(nearest, nearest === null ? 'write region and city, for instance Europe/Madrid' : ''),
+  ),
+  'every-form': wording<{ found: string; example: string }>(
+    'cannot be read',
+    'error',
+    ({ found }) => `how often is a count and a word; ${found} is none`,
+    ({ example }) => `write for instance ${example}`,
+  ),
+  'duplicate-id': wording<{ id: string; of: string; line: number }>(
+    'cannot be read',
+    'error',
+    ({ id, of, line }) => `two of the ${of} are called ${id}; the first is on line ${line}`,
+    () => 'give each an id of its own',
+  ),
+  'unknown-id': wording<{ id: string; wanted: string; known: readonly string[]; words: readonly string[] } & Nearest>(
+    'cannot be read',
+    'error',
+    ({ id, wanted }) => `the file has no ${wanted} called ${id}`,
+    ({ nearest, known, words, wanted }) => {
+      const fitting = [...known, ...words];
+      return meant(nearest, fitting.length === 0 ? `add the ${wanted} first` : `what fits: ${among(fitting)}`);
+    },
+  ),
+  'wrong-device': wording<{ id: string; kind: string; line: number; wanted: string; known: readonly string[] }>(
+    'cannot be read',
+    'error',
+    ({ id, kind, line, wanted }) => `${id} is a ${kind} (line ${line}); a ${wanted} belongs here`,
+    ({ known, wanted }) => (known.length === 0 ? `add a ${wanted} first` : `what fits: ${among(known)}`),
+  ),
+  'outlet-circle': wording<{ chain: readonly string[] }>(
+    'cannot be done',
+    'error',
+    ({ chain }) => `the outlets run in a circle and never reach the wall: ${chain.join(', behind ')}`,
+    ({ chain }) => `give ${chain[0] ?? 'one of them'} outlet: always, or another timer's id`,
+  ),
+  'pump-always-on': wording<{ id: string; kind: string }>(
+    'cannot be done',
+    'error',
+    ({ id, kind }) => `${id} is a ${kind} on a live outlet and would never stop`,
+    () => "name a timer's id as its outlet",
+  ),
+  'span-order': wording<{ from: string; to: string }>(
+    'cannot be read',
+    'error',
+    ({ from, to }) => `it ends on ${to}, before it begins on ${from}`,
+    () => 'write the earlier date as from',
+  ),
+  'dates-out-of-order': wording<{ date: string; before: string }>(
+    'cannot be read',
+    'error',
+    ({ date, before }) => `${date} stands behind ${before}, which is not earlier`,
+    () => 'write each date once, the earliest first',
+  ),
+  'lengths-out-of-order': wording<{ low: string; high: string; lowKey: string; highKey: string }>(
+    'cannot be read',
+    'error',
+    ({ low, high, lowKey, highKey }) => `${lowKey} is ${low}, more than ${highKey} with ${high}`,
+    ({ lowKey, highKey }) => `let ${lowKey} be at most ${highKey}`,
+  ),
+  'shares-sum': wording<{ food: string; percent: string; feeders: readonly string[]; open: boolean }>(
+    'cannot be read',
+    'error',
+    ({ food, percent, feeders }) => `the shares of ${quoted(feeders)} (${food}) come to ${percent} %`,
+    ({ open }) =>
+      open ? 'let them come to less than 100 %; feeders without a share get the rest' : 'let them come to 100 %',
+  ),
+  'water-shares': wording<{ percent: string }>(
+    'cannot be read',
+    'error',
+    ({ percent }) => `lands and airborne come to ${percent} %`,
+    () => 'let them come to at most 100 %; the rest runs off',
+  ),
+  'reserve-above-tank': wording<{ reserve: string; holds: string }>(
+    'cannot be read',
+    'error',
+    ({ reserve, holds }) => `a tank of ${holds} cannot keep a reserve of ${reserve}`,
+    () => 'let reserve be less than holds',
+  ),
+  'step-form': wording<{ step: string; turn: string }>(
+    'cannot be read',
+    'error',
+    ({ step, turn }) => `pins of ${step} do not divide the ${turn} of one turn into whole minutes`,
+    () => 'write the time from one pin to the next, for instance 15 min or 30 min',
+  ),
+  'not-on-a-pin': wording<{ time: string; step: string; nearest: string }>(
+    'cannot be read',
+    'error',
+    ({ time, step }) => `${time} is no edge of a pin of ${step}`,
+    ({ nearest }) => `write what the dial shows, for instance "${nearest}"`,
+  ),
+  'rest-too-short': wording<{ weeks: number; rampWeeks: string }>(
+    'cannot be read',
+    'error',
+    ({ weeks, rampWeeks }) => `a rest of ${weeks} weeks has no room for two ramps of ${rampWeeks} weeks`,
+    () => 'let ramp be at most half of weeks',
+  ),
+  'source-unknown': wording<{ source: string; known: readonly string[] } & Nearest>(
+    'cannot be read',
+    'error',
+    ({ source }) => `${source} is not in the sources of this profile`,
+    ({ nearest, known }) => meant(nearest, `what fits: ${among(known)}, or add it to sources with cite and read`),
+  ),
+  'like-circle': wording<{ chain: readonly string[] }>(
+    'cannot be read',
+    'error',
+    ({ chain }) => `the stages take each other's values in a circle: ${chain.join(', like ')}`,
+    () => 'let one of them say its own values',
+  ),
+  'not-computed-yet': wording<{ key: string }>(
+    'note',
+    'note',
+    ({ key }) => `${key} is read and checked; nothing is computed from it yet`,
+    () => '',
+  ),
+};

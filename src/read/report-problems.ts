@@ -1,0 +1,32 @@
+/** Puts the problems that the schemas found into the log, each where it stands. */
+import { nearestSpelling } from '../basics/nearest-spelling.ts';
+import type { Log } from '../diagnostics/log.ts';
+import { isRawMap, type Problem } from './field.ts';
+import type { FilePath } from './placed-file.ts';
+import type { YamlTree } from './yaml-tree.ts';
+
+export function reportProblems(problems: readonly Problem[], tree: YamlTree, log: Log): void {
+  for (const problem of problems) {
+    const values = problem.code === 'unknown-key' ? spelled(problem, tree.data) : problem.values;
+    log.report(problem.code, values as never, placeOf(problem, tree));
+  }
+}
+
+function placeOf({ code, path }: Problem, tree: YamlTree) {
+  if (code === 'key-missing') return tree.placeOfKey(path.slice(0, -1));
+  return code === 'unknown-key' ? tree.placeOfKey(path) : tree.placeOf(path);
+}
+
+/** Keys that stand beside it already are not what was meant. */
+function spelled({ values, path }: Problem, data: unknown): unknown {
+  const { key, of, known } = values as { readonly key: string; readonly of: string; readonly known: readonly string[] };
+  const beside = at(data, path.slice(0, -1));
+  const free = known.filter((each) => !(isRawMap(beside) && Object.hasOwn(beside, each)));
+  return { key, of, known: free, nearest: nearestSpelling(key, free) };
+}
+
+function at(data: unknown, path: FilePath): unknown {
+  let here = data;
+  for (const step of path) here = Array.isArray(here) ? here[Number(step)] : isRawMap(here) ? here[step] : undefined;
+  return here;
+}
