@@ -8,7 +8,7 @@
 import { tzlib_get_ical_block } from 'timezones-ical-library';
 import { civilOf, type EpochDay, epochDayOf, weekdayIndex } from './calendar-day.ts';
 import { DAY_MINUTES } from './minute-of-day.ts';
-import { type OffsetSpan, offsetAt, type UtcMinute, type UtcOffsets } from './utc-offsets.ts';
+import { type OffsetSpan, offsetAt, type UtcMinute, type UtcOffsets, utcMinuteOfDateStart } from './utc-offsets.ts';
 import { isKnownZone } from './zone.ts';
 
 /** A span [from, to) of instants in which the two tables name different offsets for a zone. */
@@ -55,14 +55,14 @@ export function secondOffsets(runtime: UtcOffsets, fromDay: EpochDay, days: numb
 }
 
 /**
- * Returns where the runtime's table and the second one part over [fromDay, fromDay + days), in order; empty where they agree or the
+ * Returns where the runtime's table and the second one part over the dates [fromDay, fromDay + days), in order; empty where they agree or the
  * second does not have the zone.
  */
 export function zoneDisagreements(runtime: UtcOffsets, fromDay: EpochDay, days: number): readonly ZoneDisagreement[] {
   const second = secondOffsets(runtime, fromDay, days);
   if (second === null) return [];
-  const from = (fromDay - 1) * DAY_MINUTES;
-  const to = (fromDay + days + 1) * DAY_MINUTES;
+  const from = utcMinuteOfDateStart(runtime, fromDay);
+  const to = utcMinuteOfDateStart(runtime, fromDay + days);
   const cuts = [runtime, second].flatMap(({ spans }) => spans.map((span) => span.fromUtcMinute));
   const edges = [...new Set([from, ...cuts.filter((cut) => cut > from && cut < to), to])].sort((a, b) => a - b);
   const found: ZoneDisagreement[] = [];
