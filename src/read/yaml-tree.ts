@@ -137,6 +137,11 @@ class Converter {
         this.#log.report('duplicate-key', { key: name, line: this.#line(earlier) }, this.#source.place(...keySpan));
         continue;
       }
+      if (pair.value === null) {
+        this.#damaged = true;
+        this.#log.report('key-alone', { text: name }, this.#source.place(...keySpan));
+        continue;
+      }
       const child = this.#node(pair.value, keySpan, depth + 1);
       children.set(name, child.spot);
       data[name] = child.data;

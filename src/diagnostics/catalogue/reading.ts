@@ -42,6 +42,12 @@ export const reading = {
     ({ key, line }) => `${key} stands here a second time; the first is on line ${line}`,
     () => 'keep one of them',
   ),
+  'key-alone': wording<{ text: string }>(
+    'cannot be read',
+    'error',
+    ({ text }) => `${text} stands alone between braces, without a colon; a comma ends the text before it`,
+    () => 'put text that holds a comma in quotes',
+  ),
   'alias-used': wording<{ most: number }>(
     'cannot be read',
     'error',
