@@ -2,41 +2,35 @@
 import { cellWidth, printable } from '../basics/printable.ts';
 import type { Diagnostic, Place } from './diagnostic.ts';
 
-/** Returns a line of a file that is being spoken of, 1 for the first; null where the file is not at hand. */
-export type LineOf = (file: string, line: number) => string | null;
+/** The texts that messages point into, by the file's name in places; `shown` is the path that a terminal can follow. */
+export type SourceTexts = ReadonlyMap<string, { readonly shown: string; readonly text: string }>;
 
 export interface RenderOptions {
-  readonly lineOf: LineOf;
   /** Escape codes for colour: only on a terminal. */
   readonly colour?: boolean;
+  /** Width to wrap at; left out: lines are as long as they are. */
+  readonly columns?: number;
   /** Messages shown before the rest is only counted; 40 where it is left out. */
   readonly most?: number;
 }
 
-/** Returns a function that finds lines in the texts of files. */
-export function linesOf(texts: ReadonlyMap<string, string>): LineOf {
-  const split = new Map<string, readonly string[]>();
-  return (file, line) => {
-    const text = texts.get(file);
-    if (text === undefined) return null;
-    const lines = split.get(file) ?? text.replace(/^\ufeff/u, '').split(/\r?\n/u);
-    split.set(file, lines);
-    return lines[line - 1] ?? null;
-  };
-}
-
-/** Returns the messages as text in the order given, one blank line between two; empty where there is none. */
-export function renderText(diagnostics: readonly Diagnostic[], options: RenderOptions): string {
+/** Returns the messages as text in the order given, an empty line between two; empty where there is none. */
+export function renderText(
+  diagnostics: readonly Diagnostic[],
+  sources: SourceTexts,
+  options: RenderOptions = {},
+): string {
   const most = options.most ?? 40;
-  const blocks = diagnostics.slice(0, most).map((diagnostic) => renderOne(diagnostic, options));
+  const lines = new Map<string, readonly string[]>();
+  const blocks = diagnostics.slice(0, most).map((diagnostic) => block(diagnostic, sources, lines, options));
   const more = diagnostics.length - most;
   if (more > 0) blocks.push(`${more} more message${more === 1 ? '' : 's'} not shown\n`);
   return blocks.join('\n');
 }
 
-/** Returns the messages as data with fields in a fixed order; `place` fields are null where there is none. */
-export function renderJson(diagnostics: readonly Diagnostic[]): readonly Readonly<Record<string, unknown>>[] {
-  return diagnostics.map(({ code, kind, weight, place, because, instead }) => ({
+/** Returns the messages as a JSON list with fields in a fixed order; what belongs to a place is null where there is none. */
+export function renderJson(diagnostics: readonly Diagnostic[]): string {
+  const plain = diagnostics.map(({ code, kind, weight, place, because, instead }) => ({
     code,
     kind,
     weight,
@@ -47,6 +41,7 @@ export function renderJson(diagnostics: readonly Diagnostic[]): readonly Readonl
     because,
     instead,
   }));
+  return JSON.stringify(plain, null, 2);
 }
 
 const COLOURS: Readonly<Record<Diagnostic['weight'], string>> = {
@@ -56,34 +51,76 @@ const COLOURS: Readonly<Record<Diagnostic['weight'], string>> = {
   note: '36',
 };
 
-function renderOne({ code, kind, weight, place, because, instead }: Diagnostic, options: RenderOptions): string {
-  const paint = (text: string, codes: string) => (options.colour ? `\u001b[${codes}m${text}\u001b[0m` : text);
-  const where = place ? `${printable(place.file)}:${place.line}:${place.column}  ` : '';
-  const lines = [`${paint(where, '1')}${paint(kind, `1;${COLOURS[weight]}`)} (${code})`];
-  if (place) lines.push(...excerpt(place, options.lineOf, (text) => paint(text, COLOURS[weight])));
-  lines.push(`  because  ${printable(because)}`);
-  if (instead !== '') lines.push(`  instead  ${printable(instead)}`);
-  return `${lines.join('\n')}\n`;
+type Lines = Map<string, readonly string[]>;
+
+function block(diagnostic: Diagnostic, sources: SourceTexts, lines: Lines, options: RenderOptions): string {
+  const { code, kind, weight, place, because, instead } = diagnostic;
+  const paint = (text: string, codes: string) =>
+    options.colour && text !== '' ? `\u001b[${codes}m${text}\u001b[0m` : text;
+  const shown = place && printable(sources.get(place.file)?.shown ?? place.file);
+  const where = place ? `${shown}:${place.line}:${place.column}` : '';
+  const out = [`${paint(where, '1')}${place ? '  ' : ''}${paint(kind, `1;${COLOURS[weight]}`)} (${code})`];
+  const line = place && lineAt(place, sources, lines);
+  if (place && line) out.push(...excerpt(line, place, options, (text) => paint(text, COLOURS[weight])));
+  out.push(...said('because', because, options.columns));
+  if (instead !== '') out.push(...said('instead', instead, options.columns));
+  return `${out.join('\n')}\n`;
 }
 
-/** Widest excerpt in cells; a longer line is cut around the place. */
-const WIDEST = 110;
-const CONTEXT = 40;
+function lineAt({ file, line }: Place, sources: SourceTexts, lines: Lines): string | null {
+  const text = sources.get(file)?.text;
+  if (text === undefined) return null;
+  const split = lines.get(file) ?? text.replace(/^\ufeff/u, '').split(/\r?\n/u);
+  lines.set(file, split);
+  return split[line - 1] ?? null;
+}
 
-/** Returns the line and its underlining, or nothing where the line is empty or not at hand. */
-function excerpt(place: Place, lineOf: LineOf, paint: (text: string) => string): readonly string[] {
-  const line = lineOf(place.file, place.line);
-  if (line === null || line.trim() === '') return [];
+const INDENT = '  > ';
+
+/** Returns the line, cut around the place where it is too long, and its underlining; nothing where the line is blank. */
+function excerpt(
+  line: string,
+  place: Place,
+  { columns = 110 }: RenderOptions,
+  paint: (text: string) => string,
+): readonly string[] {
   const characters = [...printable(line)];
+  if (line.trim() === '') return [];
+  const widest = Math.max(40, columns - INDENT.length - 2);
   const start = Math.min(place.column - 1, characters.length);
-  const cut = cellWidth(characters.join('')) > WIDEST;
-  const from = cut ? Math.max(0, start - CONTEXT) : 0;
-  const to = cut ? Math.min(characters.length, from + WIDEST) : characters.length;
+  const cut = cellWidth(characters.join('')) > widest;
+  const from = cut ? Math.max(0, start - Math.floor(widest / 3)) : 0;
+  const to = cut ? fitting(characters, from, widest) : characters.length;
+  const end = Math.max(start, Math.min(start + place.length, to));
   const before = `${from > 0 ? '…' : ''}${characters.slice(from, start).join('')}`;
-  const marked = characters.slice(start, Math.min(start + place.length, to)).join('');
-  const after = `${characters.slice(start + [...marked].length, to).join('')}${to < characters.length ? '…' : ''}`;
+  const marked = characters.slice(start, end).join('');
+  const after = `${characters.slice(end, Math.max(end, to)).join('')}${to < characters.length ? '…' : ''}`;
   return [
-    `  > ${`${before}${marked}${after}`.trimEnd()}`,
-    `    ${' '.repeat(cellWidth(before))}${paint('~'.repeat(Math.max(1, cellWidth(marked))))}`,
+    `${INDENT}${before}${marked}${after}`.trimEnd(),
+    `${' '.repeat(INDENT.length + cellWidth(before))}${paint('~'.repeat(Math.max(1, cellWidth(marked))))}`,
   ];
+}
+
+/** Returns the index behind the last character that fits the width. */
+function fitting(characters: readonly string[], from: number, widest: number): number {
+  let [index, width] = [from, 0];
+  for (; index < characters.length; index++) {
+    width += cellWidth(characters[index] ?? '');
+    if (width > widest) break;
+  }
+  return index;
+}
+
+/** Returns a labelled sentence, wrapped under its own beginning. */
+function said(label: string, sentence: string, columns: number | undefined): readonly string[] {
+  const room = columns === undefined ? Number.POSITIVE_INFINITY : Math.max(30, columns - label.length - 5);
+  const lines: string[] = [];
+  let line = '';
+  for (const word of printable(sentence).split(' ')) {
+    if (line !== '' && cellWidth(line) + 1 + cellWidth(word) > room) {
+      lines.push(line);
+      line = word;
+    } else line = line === '' ? word : `${line} ${word}`;
+  }
+  return [...lines, line].map((text, index) => `  ${index === 0 ? label : ' '.repeat(label.length)}  ${text}`);
 }

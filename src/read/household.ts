@@ -1,6 +1,6 @@
 /** Reads a household file: every problem at once, each with its place. */
 import type { Log } from '../diagnostics/log.ts';
-import { type JsonSchema, jsonSchemaOf, readWith } from './field.ts';
+import { readWith } from './field.ts';
 import type { HouseholdTree } from './household-tree.ts';
 import { noteNotYetComputed } from './not-yet-computed.ts';
 import type { PlacedFile } from './placed-file.ts';
@@ -38,9 +38,4 @@ export function readHousehold(file: string, text: string, log: Log): ReadHouseho
     stands: (path) => yaml.stands(path),
     saidAt: (path) => saidAt(yaml.data, path),
   };
-}
-
-/** Returns the JSON Schema (draft 7) of a household file. */
-export function householdSchema(): JsonSchema {
-  return { title: 'Household file', ...jsonSchemaOf(household()) };
 }

@@ -1,6 +1,6 @@
 /** Reads a species' profile: every problem at once, each with its place. */
 import type { Log } from '../diagnostics/log.ts';
-import { type JsonSchema, jsonSchemaOf, readWith } from './field.ts';
+import { readWith } from './field.ts';
 import type { PlacedFile } from './placed-file.ts';
 import { checkProfileReferences } from './profile-references.ts';
 import { reportProblems } from './report-problems.ts';
@@ -31,9 +31,4 @@ export function readProfile(file: string, text: string, log: Log): ReadProfile |
     stands: (path) => yaml.stands(path),
     saidAt: (path) => saidAt(yaml.data, path),
   };
-}
-
-/** Returns the JSON Schema (draft 7) of a profile. */
-export function profileSchema(): JsonSchema {
-  return { title: 'Species profile', ...jsonSchemaOf(profile()) };
 }

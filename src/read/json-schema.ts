@@ -1,0 +1,14 @@
+/** The JSON Schemas (draft 7) by which an editor completes and checks the two kinds of file. */
+import { type JsonSchema, jsonSchemaOf } from './field.ts';
+import { household } from './schema/household-schema.ts';
+import { profile } from './schema/profile-schema.ts';
+
+/** Returns the schema of a household file. */
+export function householdSchema(): JsonSchema {
+  return { title: 'Household file', ...jsonSchemaOf(household()) };
+}
+
+/** Returns the schema of a profile. */
+export function profileSchema(): JsonSchema {
+  return { title: 'Species profile', ...jsonSchemaOf(profile()) };
+}
