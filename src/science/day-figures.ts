@@ -2,6 +2,9 @@
 import type { PeriodicDay, Run } from './wet-enclosure.ts';
 
 const MINUTES = 1440;
+const GOLDEN = 0.6180339887498949;
+/** Brings two minutes down to a second or so. */
+const EXTREMUM_STEPS = 9;
 /** A peak counts where it begins within so long after the start of a mist. */
 const PEAK_AFTER_MIST_MINUTES = 60;
 
@@ -44,8 +47,8 @@ export class HumidityCurve {
       }
     }
     this.mean = sum / MINUTES;
-    this.low = extremum(by, lowAt);
-    this.high = Math.min(1, extremum(by, highAt));
+    this.low = this.#extremum(day, lowAt, -1);
+    this.high = Math.min(1, this.#extremum(day, highAt, 1));
     this.lowMinute = lowAt;
     this.#means(day, sum);
   }
@@ -56,38 +59,51 @@ export class HumidityCurve {
     const { integral, humidity } = day;
     const halves = this.#halves;
     const whole = integral[count] ?? 0;
-    let node = 0;
-    let from = 0;
-    let to = minutes[1] ?? MINUTES;
-    let base = 0;
-    let gain = integral[1] ?? 0;
-    let left = humidity[0] ?? 0;
-    let right = humidity[1] ?? 0;
-    let length = to - from;
-    // halves[k] is the integral at minute k - 2.5 from the first node.
-    for (let k = 0; k < MINUTES; k++) {
-      const at = k + 0.5;
-      if (at > to) {
-        do {
-          node++;
-          to = minutes[node + 1] ?? MINUTES;
-        } while (at > to && node < count);
-        from = minutes[node] ?? 0;
-        length = to - from;
-        base = integral[node] ?? 0;
-        gain = (integral[node + 1] ?? 0) - base;
-        left = (humidity[node] ?? 0) * length;
-        right = (humidity[node + 1] ?? 0) * length;
-      } else if (k === 0) {
-        left *= length;
-        right *= length;
-      }
-      const u = (at - from) / length;
-      const v = 1 - u;
-      halves[k + 3] = base + u * v * (left * v - right * u) + gain * u * u * (3 - 2 * u);
+    // halves[k] is the integral at minute k - 2.5 from the first node: between nodes the cubic with the humidities as slopes.
+    let k = 3;
+    for (let node = 0; node < count; node++) {
+      const from = minutes[node] ?? 0;
+      const to = minutes[node + 1] ?? MINUTES;
+      if (k - 2.5 > to) continue;
+      const length = to - from;
+      const per = 1 / length;
+      const base = integral[node] ?? 0;
+      const mean = ((integral[node + 1] ?? 0) - base) * per;
+      const left = humidity[node] ?? 0;
+      const right = humidity[node + 1] ?? 0;
+      const square = (3 * mean - 2 * left - right) * per;
+      const cube = (left + right - 2 * mean) * per * per;
+      for (let at = k - 2.5 - from; at <= length; at++) halves[k++] = base + at * (left + at * (square + at * cube));
     }
     for (let k = 0; k < 3; k++) halves[k] = (halves[k + MINUTES] ?? 0) - whole;
     for (let k = 3; k < 5; k++) halves[k + MINUTES] = (halves[k] ?? 0) + whole;
+  }
+
+  /** Returns the highest (sign 1) or lowest (sign -1) running mean within a minute of a whole minute, by golden section. */
+  #extremum(day: PeriodicDay, minute: number, sign: 1 | -1): number {
+    const around = (minute - day.mesh.startMinute + MINUTES) % MINUTES;
+    let left = around - 1;
+    let right = around + 1;
+    let a = right - GOLDEN * (right - left);
+    let b = left + GOLDEN * (right - left);
+    let atA = sign * runningMean(day, a);
+    let atB = sign * runningMean(day, b);
+    for (let step = 0; step < EXTREMUM_STEPS; step++) {
+      if (atA > atB) {
+        right = b;
+        b = a;
+        atB = atA;
+        a = right - GOLDEN * (right - left);
+        atA = sign * runningMean(day, a);
+      } else {
+        left = a;
+        a = b;
+        atA = atB;
+        b = left + GOLDEN * (right - left);
+        atB = sign * runningMean(day, b);
+      }
+    }
+    return sign * Math.max(atA, atB, sign * (this.byMinute[minute] ?? 0));
   }
 
   #means(day: PeriodicDay, sum: number): void {
@@ -98,23 +114,45 @@ export class HumidityCurve {
   }
 }
 
+/** Returns the centred running mean at a time in minutes from the first node. */
+function runningMean(day: PeriodicDay, at: number): number {
+  return (integralAt(day, at + 2.5) - integralAt(day, at - 2.5)) / 5;
+}
+
+/** Returns the integral of the humidity from the first node to a time, which may lie in a neighbouring day. */
+function integralAt(day: PeriodicDay, time: number): number {
+  const { minutes, count } = day.mesh;
+  const turns = Math.floor(time / MINUTES);
+  const at = time - turns * MINUTES;
+  const node = nodeBefore(minutes, count, at);
+  const from = minutes[node] ?? 0;
+  const length = (minutes[node + 1] ?? MINUTES) - from;
+  const u = (at - from) / length;
+  const v = 1 - u;
+  const base = day.integral[node] ?? 0;
+  const gain = (day.integral[node + 1] ?? 0) - base;
+  const bow = (day.humidity[node] ?? 0) * v - (day.humidity[node + 1] ?? 0) * u;
+  return turns * (day.integral[count] ?? 0) + base + length * u * v * bow + gain * u * u * (3 - 2 * u);
+}
+
+/** Returns the last node at or before a time in [0, 1440). */
+function nodeBefore(minutes: Float64Array, count: number, at: number): number {
+  let low = 0;
+  let high = count;
+  while (high - low > 1) {
+    const middle = (low + high) >> 1;
+    if ((minutes[middle] ?? 0) <= at) low = middle;
+    else high = middle;
+  }
+  return low;
+}
+
 /** Returns the integral over [from, from + minutes) around the day. */
 function trapezoid(by: Float64Array, from: number, minutes: number): number {
   if (minutes <= 0) return 0;
   let sum = 0;
   for (let k = 0; k < minutes; k++) sum += by[(from + k) % MINUTES] ?? 0;
   return sum + 0.5 * ((by[(from + minutes) % MINUTES] ?? 0) - (by[from % MINUTES] ?? 0));
-}
-
-/** Returns the extreme value near a sample from the parabola through it and its neighbours. */
-function extremum(by: Float64Array, at: number): number {
-  const here = by[at] ?? 0;
-  const before = by[(at + MINUTES - 1) % MINUTES] ?? here;
-  const after = by[(at + 1) % MINUTES] ?? here;
-  const bend = before - 2 * here + after;
-  if (Math.abs(bend) < 1e-12) return here;
-  const slope = 0.5 * (after - before);
-  return here - (0.5 * slope * slope) / bend;
 }
 
 /** Returns whether a whole minute lies in the daylight window. */
@@ -225,13 +263,7 @@ export function dayCurve(
 export function filmAt(day: PeriodicDay, minute: number): number {
   const { minutes, count, startMinute } = day.mesh;
   const at = (minute - startMinute + MINUTES) % MINUTES;
-  let low = 0;
-  let high = count;
-  while (high - low > 1) {
-    const middle = (low + high) >> 1;
-    if ((minutes[middle] ?? 0) <= at) low = middle;
-    else high = middle;
-  }
+  const low = nodeBefore(minutes, count, at);
   const from = minutes[low] ?? 0;
   const to = minutes[low + 1] ?? from + 1;
   const a = day.film[low] ?? 0;

@@ -3,8 +3,10 @@ import type { AirDay, Run, Spray, WetEnclosure } from './wet-enclosure.ts';
 
 const MINUTES = 1440;
 /** Longest step in the calm, and in the hour after a change of warmth. */
-const CALM_MINUTES = 6;
+const CALM_MINUTES = 8;
 const WARMING_MINUTES = 2.5;
+/** Longest step while a film fills. */
+const FILLING_MINUTES = 0.4;
 const FIRST_AFTER_SPRAY_MINUTES = 0.5;
 const FIRST_AFTER_EDGE_MINUTES = 1;
 const GROWTH = 1.6;
@@ -44,7 +46,8 @@ export class DayMesh {
     this.minutes[0] = 0;
     this.saturation[0] = this.#at(0);
     const edges = this.#edges(air);
-    const fine = firstSprayStepMinutes(spray, enclosure);
+    const fillMinutes = minutesToFill(spray, enclosure);
+    const fine = Math.min(FILLING_MINUTES, fillMinutes / 8, minutesToSaturate(spray, enclosure, table[0] ?? 1) / 3);
     for (let k = 0; k < runs.length; k++) {
       const run = runs[(first + k) % runs.length];
       const next = k + 1 < runs.length ? runs[(first + k + 1) % runs.length] : undefined;
@@ -56,7 +59,9 @@ export class DayMesh {
       if (k === 0 && start > 0) this.#calm(start, edges, FIRST_AFTER_EDGE_MINUTES);
       if (wet > start) this.#span(wet, 0, CALM_MINUTES, FIRST_AFTER_EDGE_MINUTES);
       if (end > wet) {
-        this.#span(end, 1, CALM_MINUTES, fine);
+        const filling = Math.min(end, wet + fillMinutes + FILLING_MINUTES);
+        this.#span(filling, 1, FILLING_MINUTES, fine);
+        if (end > filling) this.#span(end, 1, CALM_MINUTES, FILLING_MINUTES);
         this.sprayHours += (end - wet) / 60;
       }
       if (limit > end) this.#calm(limit, edges, FIRST_AFTER_SPRAY_MINUTES);
@@ -171,9 +176,14 @@ function afterLongestPause(runs: readonly Run[]): number {
   return best;
 }
 
-/** Returns a first step in which neither the film nor the air comes far. */
-function firstSprayStepMinutes(spray: Spray, enclosure: WetEnclosure): number {
+/** Returns how long a spray takes to fill a dry film, at least a few seconds; an hour where nothing lands. */
+function minutesToFill(spray: Spray, enclosure: WetEnclosure): number {
   const landing = spray.landsShare * spray.flowGPerHour;
-  const fill = landing > 0 ? (60 * enclosure.filmCapacityG) / landing : 60;
-  return Math.min(0.5, Math.max(0.05, fill / 6));
+  return landing > 0 ? Math.max(0.05, Math.min(60, (60 * enclosure.filmCapacityG) / landing)) : 60;
+}
+
+/** Returns how long a fog takes to saturate half-dry air, at least a few seconds; an hour where nothing stays in the air. */
+function minutesToSaturate(spray: Spray, enclosure: WetEnclosure, saturation: number): number {
+  const rising = spray.airborneShare * spray.flowGPerHour;
+  return rising > 0 ? Math.max(0.05, Math.min(60, (30 * enclosure.volumeM3 * saturation) / rising)) : 60;
 }

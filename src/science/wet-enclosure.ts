@@ -62,13 +62,15 @@ export interface DayBalance {
 
 const MINUTES = 1440;
 const MAX_PASSES = 60;
+/** Keeps a sealed, dry box from a division by zero, 1/h. */
+const LEAST_RATE = 1e-12;
 /** Where the day counts as periodic: share of saturation and share of the film's capacity. */
 const AIR_CLOSES_WITHIN = 1e-5;
 const FILM_CLOSES_WITHIN = 1e-4;
 
 /**
  * The periodic day of one enclosure under one kind of day. `simulate` fills the fields; they are overwritten by the next call.
- * Each step solves the linear vapour equation exactly with the film of its middle; water and vapour are conserved to rounding.
+ * Each step solves the linear vapour equation exactly with the film of its middle and a linear saturation; water and vapour are conserved to rounding.
  */
 export class PeriodicDay {
   readonly enclosure: WetEnclosure;
@@ -153,8 +155,8 @@ export class PeriodicDay {
     let condensed = 0;
     let dripped = 0;
     let carried = 0;
-    let filmMemory = 1;
-    let memoryExponent = 0;
+    let memory = 0;
+    let airMemory = 0;
     let before = saturation[0] ?? 1;
     let total = 0;
     filmAt[0] = film;
@@ -165,29 +167,34 @@ export class PeriodicDay {
       const on = spraying[i] ?? 0;
       const after = saturation[i + 1] ?? 1;
       const middle = 0.5 * (before + after);
+      const perMiddle = 1 / middle;
       const landed = on * landing * step;
       const risen = on * rising;
       const halfLoss = 0.5 * perFilm * (middle > air ? middle - air : 0) * step;
       let filmMiddle = (film + 0.5 * landed) / (1 + halfLoss);
       if (film + landed > filmCapacityG) filmMiddle = cappedMiddle(film, landed, filmCapacityG);
       const exchange = filmShare * filmMiddle;
-      const rate = airChangesPerHour + exchange + baseShare / middle;
-      const supply = airChangesPerHour * room + exchange * middle + baseShare + risen * perVolume;
+      const rate = airChangesPerHour + exchange + baseShare * perMiddle + LEAST_RATE;
+      const perRate = 1 / rate;
+      const settled = (airChangesPerHour * room + exchange * middle + baseShare + risen * perVolume) * perRate;
       const exponent = rate * step;
-      const decay = Math.exp(-exponent);
-      const settled = rate > 0 ? supply / rate : air;
-      const kept = exponent > 1e-9 ? (1 - decay) / exponent : 1;
-      const mean = rate > 0 ? settled + (air - settled) * kept : air + 0.5 * supply * step;
-      const next = rate > 0 ? settled + (air - settled) * decay : air + supply * step;
-      if (next <= after && mean <= middle) {
-        const loss = perFilm * filmMiddle * (middle - mean) * step;
+      const fallen = exponent > 1e-6 ? 1 - Math.exp(-exponent) : exponent;
+      // The air trails behind where it would settle while that moves with the saturation.
+      const drift = exchange * perRate * (after - before);
+      const trail = exponent > 1e-6 ? drift / exponent : 0;
+      const lead = (air - settled + 0.5 * drift + trail) * fallen;
+      const next = air + drift - lead;
+      const area = (settled - trail) * step + lead * perRate;
+      const spare = middle * step - area;
+      if (next <= after && spare >= 0) {
+        const loss = perFilm * filmMiddle * spare;
         film += landed - loss;
         evaporated += loss;
-        based += baseEvaporationGPerHour * (1 - mean / middle) * step;
-        carried += airChangesPerHour * volumeM3 * (mean - room) * step;
-        filmMemory *= (1 - halfLoss) / (1 + halfLoss);
-        memoryExponent += exponent;
-        total += (mean / middle) * step * 60;
+        based += baseEvaporationGPerHour * spare * perMiddle;
+        carried += area - room * step;
+        memory += 2 * halfLoss;
+        airMemory += exponent;
+        total += area * perMiddle * 60;
         air = next;
       } else {
         // Part of the step lies at saturation: what would be above it condenses onto the film, nothing evaporates.
@@ -202,22 +209,22 @@ export class PeriodicDay {
         const base = baseEvaporationGPerHour * (1 - meanFree / middleFree) * freeStep;
         const wetStep = step - freeStep;
         const wetMiddle = 0.5 * (crossing + after);
-        const out = airChangesPerHour * volumeM3 * ((meanFree - room) * freeStep + (wetMiddle - room) * wetStep);
-        const surplus = volumeM3 * (air - after) + loss + base + risen * step - out;
-        const dew = surplus > 0 ? surplus : 0;
+        const out = (meanFree - room) * freeStep + (wetMiddle - room) * wetStep;
+        const surplus = volumeM3 * (air - after - airChangesPerHour * out) + loss + base + risen * step;
+        const dew = Math.max(0, surplus);
         air = surplus > 0 ? after : after + surplus * perVolume;
         film += landed - loss + dew;
         evaporated += loss;
         based += base;
         carried += out;
         condensed += dew;
-        memoryExponent += 50;
+        airMemory += 50;
         total += ((meanFree / middleFree) * freeStep + wetStep) * 60;
       }
       if (film > filmCapacityG) {
         dripped += film - filmCapacityG;
         film = filmCapacityG;
-        filmMemory = 0;
+        memory = 50;
       } else if (film < 0) {
         film = 0;
       }
@@ -231,13 +238,13 @@ export class PeriodicDay {
     balance.baseG = based;
     balance.condensedG = condensed;
     balance.runOffG = dripped;
-    balance.carriedOutG = carried;
+    balance.carriedOutG = carried * airChangesPerHour * volumeM3;
     balance.filmChangeG = film - startFilm;
     balance.vapourChangeG = volumeM3 * (air - startAir);
     this.#filmEnd = film;
     this.#airEnd = air;
-    this.#filmMemory = filmMemory;
-    this.#airMemory = Math.exp(-memoryExponent);
+    this.#filmMemory = Math.exp(-memory);
+    this.#airMemory = Math.exp(-airMemory);
   }
 
   #grow(size: number): void {
