@@ -74,6 +74,7 @@ const DROPPED = Symbol('dropped');
 function mergeMaps(under: Tree, over: Tree, path: FilePath, base: Speaker, above: Speaker, leaves: Leaf[]): Tree {
   const merged: Record<string, unknown> = {};
   for (const key of [...new Set([...Object.keys(under), ...Object.keys(over)])]) {
+    if (isWordOfOrigin(key)) continue;
     const here = [...path, key];
     const [low, high] = [under[key], over[key]];
     if (high === DROPPED) continue;
@@ -105,9 +106,14 @@ export function collectLeaves(
     for (const [index, item] of value.entries())
       collectLeaves(item, [...path, index], speaker, [...spokenAt, index], into);
   } else if (isMap(value) && !isTime(value)) {
-    for (const [key, item] of Object.entries(value))
+    for (const [key, item] of Object.entries(value).filter(([name]) => !isWordOfOrigin(name)))
       collectLeaves(item, [...path, key], speaker, [...spokenAt, key], into);
   } else into.push({ path, value, speaker, spokenAt });
+}
+
+/** Who said it is asked of the speaker, it is no target. */
+function isWordOfOrigin(key: string): boolean {
+  return key === 'source' || key === 'why' || key === 'also';
 }
 
 /** An edge, a time of day, or a span of the calendar. */

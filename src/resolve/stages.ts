@@ -45,7 +45,11 @@ export function resolveStage(book: StageBook, name: string): ResolvedStage {
     stage: {
       feeds: (found.feeds ?? []).map(feedRule),
       dusting: (found.dusting ?? []).map(dustingRule),
-      apart: (found.apart ?? []).map((rule, index) => ({ ...rule, path: `stages.${name}.apart.${index}` })),
+      apart: (found.apart ?? []).map(({ between, days }, index) => ({
+        between,
+        days,
+        path: `stages.${name}.apart.${index}`,
+      })),
     },
     leaves,
   };
