@@ -137,8 +137,7 @@ export const lighting = {
   'dial-behind-timer': wording<{ dial: string; timer: string }>(
     'cannot be done',
     'refusal',
-    ({ dial, timer }) =>
-      `${dial} is plugged into ${timer} and stands still while that is off, so its pins lose the time`,
+    ({ dial, timer }) => `${dial} is plugged into ${timer} and loses the time while that is off`,
     ({ dial }) => `give ${dial} a live outlet`,
   ),
   'lamp-on-repeat-timer': wording<{ lamp: string; timer: string }>(
@@ -159,6 +158,77 @@ export const lighting = {
     ({ looked }) =>
       `the lamps on auto were placed by the best of ${looked} arrangements looked at, not by all there are`,
     () => 'name the outlet of a few lamps to make the search small',
+  ),
+  'heat-without-hours': wording<{ lamp: string; timer: string }>(
+    'cannot be done',
+    'refusal',
+    ({ lamp, timer }) => `${lamp} only heats and ${timer} drives no lamp whose hours it could follow`,
+    () => 'give it a live outlet, behind its thermostat, or a place on the dial of the daylight',
+  ),
+  'tolerance-out-of-reach': wording<{
+    timer: string;
+    toleranceMinutes: number;
+    worstMinutes: number;
+    settings: number;
+    leastMinutes: number;
+  }>(
+    'falls short',
+    'warning',
+    ({ timer, toleranceMinutes, worstMinutes, settings }) =>
+      `${timer} cannot keep within ${toleranceMinutes} min of the target; the best with ${settings} setting${settings === 1 ? '' : 's'} is ${worstMinutes} min`,
+    ({ leastMinutes, toleranceMinutes }) =>
+      leastMinutes <= toleranceMinutes
+        ? 'allow more settings'
+        : `a finer timer, or a tolerance of ${leastMinutes} min, the least that any number of settings reaches`,
+  ),
+  'jump-not-kept': wording<{ timer: string; limitMinutes: number; leastMinutes: number }>(
+    'falls short',
+    'warning',
+    ({ timer, limitMinutes, leastMinutes }) =>
+      `what stands on ${timer} is too far off: no plan keeps every change within ${limitMinutes} min; the largest is ${leastMinutes} min`,
+    ({ leastMinutes }) =>
+      `allow ${leastMinutes} min once, or move the day by hand towards the first setting before the plan begins`,
+  ),
+  'jump-costs-light': wording<{
+    timer: string;
+    limitMinutes: number;
+    worstMinutes: number;
+    withoutMinutes: number;
+    settingsToUndo: number | null;
+  }>(
+    'falls short',
+    'warning',
+    ({ timer, limitMinutes, worstMinutes, withoutMinutes }) =>
+      `changes of at most ${limitMinutes} min leave ${timer} ${worstMinutes} min from the target at worst, instead of ${withoutMinutes} min`,
+    ({ settingsToUndo }) =>
+      settingsToUndo === null ? 'allow larger changes' : `allow ${settingsToUndo} settings, the fewest that undo it`,
+  ),
+  'jump-large': wording<{ timer: string; date: string; jumpMinutes: number; bridge: string }>(
+    'not safe',
+    'warning',
+    ({ timer, date, jumpMinutes }) => `the day on ${timer} changes by ${jumpMinutes} min at once on ${date}`,
+    ({ bridge }) => `bridge it in steps: ${bridge}`,
+  ),
+  'first-change-held-back': wording<{ timer: string; from: string; daysBetween: number }>(
+    'note',
+    'note',
+    ({ timer, from, daysBetween }) =>
+      `${timer} was changed less than ${daysBetween} days before the plan begins, so it is left alone until ${from}`,
+    () => 'shorten at_least_between to change it sooner',
+  ),
+  'settings-above-most': wording<{ timer: string; atMost: number; settings: number }>(
+    'falls short',
+    'warning',
+    ({ timer, atMost, settings }) =>
+      `${timer} has used up its ${atMost} setting${atMost === 1 ? '' : 's'} and what stands on it is no longer allowed, so it gets ${settings}`,
+    () => 'allow more settings in the plan',
+  ),
+  'day-longer-than-allowed': wording<{ timer: string; target: string; date: string; room: string; days: number }>(
+    'falls short',
+    'warning',
+    ({ timer, target, date, room, days }) =>
+      `${timer} is to give ${target} on ${date}, but the hours in which light is allowed hold ${room} (${days} day${days === 1 ? '' : 's'} of the plan)`,
+    () => 'move no_light_before or no_light_after, or set at_most under photoperiod',
   ),
   'temperature-limit': wording<{ enclosure: string; when: string; temperature: string; limit: string; months: string }>(
     'not safe',
