@@ -5,7 +5,7 @@
 import { IANAZone } from 'luxon';
 import { civilOf, type EpochDay, epochDayOf } from './calendar-day.ts';
 import { DAY_MINUTES } from './minute-of-day.ts';
-import type { OffsetSpan, UtcMinute, UtcOffsets } from './utc-offsets.ts';
+import { type OffsetSpan, type UtcMinute, type UtcOffsets, utcMinuteOfDateStart } from './utc-offsets.ts';
 
 const MINUTE_MS = 60_000;
 /** Shorter than any regime of a zone since 1990 (the shortest: some 30 days around Ramadan), so that no pair of changes hides between probes. */
@@ -45,15 +45,18 @@ export function zoneOffsets(zone: string, fromDay: EpochDay, days: number): UtcO
   const end = (fromDay + days + LOOK_AHEAD_DAYS) * DAY_MINUTES;
   const earliest = onGrid(start - LOOK_BACK_DAYS * DAY_MINUTES);
   const changes = changesBetween(zone, latestBefore(zone, start, earliest), end);
-  const inForce = changes.filter((change) => change.fromUtcMinute <= start).at(-1) ?? {
-    fromUtcMinute: earliest,
-    offsetMinutes: zoneOffsetAt(zone, earliest),
-  };
-  return {
-    zone,
-    standardOffsetMinutes: standardOffset(zone, fromDay),
-    spans: [inForce, ...changes.filter(({ fromUtcMinute }) => fromUtcMinute > start && fromUtcMinute < end)],
-  };
+  const oldest = { fromUtcMinute: earliest, offsetMinutes: zoneOffsetAt(zone, earliest) };
+  const spans = [oldest, ...changes.filter(({ fromUtcMinute }) => fromUtcMinute < end)];
+  const offsets = { zone, standardOffsetMinutes: standardOffset(zone, fromDay), spans };
+  return { ...offsets, spans: spans.slice(inForceAt(spans, utcMinuteOfDateStart(offsets, fromDay))) };
+}
+
+/** Index of the last span that begins before an instant. */
+function inForceAt(spans: readonly OffsetSpan[], utcMinute: UtcMinute): number {
+  return Math.max(
+    0,
+    spans.findLastIndex(({ fromUtcMinute }) => fromUtcMinute < utcMinute),
+  );
 }
 
 /** The lesser of the offsets at 12:00 UTC on 1 January and 1 July of the date's year. */
