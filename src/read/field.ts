@@ -4,12 +4,12 @@
  */
 import * as z from 'zod';
 import type { Code, ValuesOf } from '../diagnostics/catalogue.ts';
+import { type JsonSchema, SchemaParts } from './schema-parts.ts';
 
 // One file is read in a run: compiling the schemas to functions would cost more than it saves.
 z.config({ jitless: true });
 
 export type Field<T> = z.ZodType<T>;
-export type JsonSchema = Readonly<Record<string, unknown>>;
 type Path = readonly (string | number)[];
 
 /** Notes a problem of the value, or of what stands at a path below it; returns undefined so that it can be returned in turn. */
@@ -26,8 +26,11 @@ export interface Problem {
 interface Shown {
   /** As it would be written in the file. */
   readonly example?: string;
-  readonly schema: () => JsonSchema;
+  readonly schema: (part: PartOf) => JsonSchema;
 }
+/** Returns the JSON Schema of a field that is part of another. */
+export type PartOf = (field: z.core.$ZodType) => JsonSchema;
+
 const shownOf = new WeakMap<object, Shown>();
 const wordsOfKeys = new WeakMap<object, Readonly<Record<string, string>>>();
 const anything = z.unknown();
@@ -36,7 +39,7 @@ const anything = z.unknown();
 export function leaf<T>(
   read: (value: unknown, say: Say) => T | undefined,
   example: string,
-  schema: () => JsonSchema,
+  schema: (part: PartOf) => JsonSchema,
 ): Field<T> {
   return shownAs(
     anything.transform((value, context) => {
@@ -64,8 +67,8 @@ export function pick<T>(
     return readInto(choose(value), value, context);
   }) as unknown as Field<T>;
   return shownAs(field, {
-    schema: () => {
-      const schemas = forms().map(schemaOf);
+    schema: (part) => {
+      const schemas = forms().map(part);
       return schemas.length === 1 && schemas[0] ? schemas[0] : { anyOf: schemas };
     },
   });
@@ -130,10 +133,10 @@ export function named<T>(
     return found;
   }) as unknown as Field<Readonly<Record<string, T>>>;
   return shownAs(field, {
-    schema: () => ({
+    schema: (part) => ({
       type: 'object',
-      properties: Object.fromEntries(Object.entries(reserved).map(([name, other]) => [name, schemaOf(other)])),
-      additionalProperties: schemaOf(item),
+      properties: Object.fromEntries(Object.entries(reserved).map(([name, other]) => [name, part(other)])),
+      additionalProperties: part(item),
     }),
   });
 }
@@ -163,11 +166,12 @@ export function readBelow<T>(field: Field<T>, value: unknown, step: string | num
 
 /** Returns the JSON Schema (draft 7) of what a field takes. */
 export function jsonSchemaOf(field: Field<unknown>): JsonSchema {
-  return { $schema: 'http://json-schema.org/draft-07/schema#', ...schemaOf(field) };
+  const parts = new SchemaParts();
+  const part: PartOf = (each) => parts.refer(each, () => converted(each, part));
+  return { $schema: 'http://json-schema.org/draft-07/schema#', ...parts.assemble(converted(field, part)) };
 }
 
-/** Returns the JSON Schema of a field as a part of another's. */
-export function schemaOf(field: z.core.$ZodType): JsonSchema {
+function converted(field: z.core.$ZodType, part: PartOf): JsonSchema {
   const { $schema: _, ...schema } = z.toJSONSchema(field, {
     target: 'draft-07',
     io: 'input',
@@ -175,7 +179,7 @@ export function schemaOf(field: z.core.$ZodType): JsonSchema {
     override: ({ zodSchema, jsonSchema }) => {
       const shown = shownOf.get(zodSchema);
       if (shown)
-        Object.assign(jsonSchema, shown.schema(), shown.example ? { examples: [yamlValue(shown.example)] } : {});
+        Object.assign(jsonSchema, shown.schema(part), shown.example ? { examples: [yamlValue(shown.example)] } : {});
       const words = wordsOfKeys.get(zodSchema);
       if (words) jsonSchema.properties = describedBy(words, jsonSchema.properties ?? {});
     },

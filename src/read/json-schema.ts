@@ -1,7 +1,8 @@
 /** The JSON Schemas (draft 7) by which an editor completes and checks the two kinds of file. */
-import { type JsonSchema, jsonSchemaOf } from './field.ts';
+import { jsonSchemaOf } from './field.ts';
 import { household } from './schema/household-schema.ts';
 import { profile } from './schema/profile-schema.ts';
+import type { JsonSchema } from './schema-parts.ts';
 
 /** Returns the schema of a household file. */
 export function householdSchema(): JsonSchema {

@@ -6,7 +6,7 @@ import { nearestSpelling } from '../basics/nearest-spelling.ts';
 import { type Dimension, parseCalendarSpan, parseQuantity, splitQuantity, unitNames } from '../basics/quantity.ts';
 import { unitsOf } from '../basics/units.ts';
 import type { CalendarSpan } from '../basics/units-of-measure.ts';
-import { type Field, foundWords, leaf, pick, readBelow, type Say, schemaOf } from './field.ts';
+import { type Field, foundWords, leaf, pick, readBelow, type Say } from './field.ts';
 
 /** Bounds in the field's own unit, and how they are said: `more than 0 W and at most 5 kW`. */
 export interface Bounds {
@@ -312,6 +312,6 @@ export function band(item: Field<number>, example: string): Field<readonly [numb
       return low <= high ? [low, high] : say('band-order', { low: String(value[0]), high: String(value[1]) });
     },
     example,
-    () => ({ type: 'array', items: schemaOf(item), minItems: 2, maxItems: 2 }),
+    (part) => ({ type: 'array', items: part(item), minItems: 2, maxItems: 2 }),
   );
 }

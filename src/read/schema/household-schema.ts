@@ -1,6 +1,6 @@
 /** The whole household file. */
 import { nearestSpelling } from '../../basics/nearest-spelling.ts';
-import { type Field, foundWords, isRawMap, leaf, list, optional, pick, readBelow, record, schemaOf } from '../field.ts';
+import { type Field, foundWords, isRawMap, leaf, list, optional, pick, readBelow, record } from '../field.ts';
 import type { HouseholdTree, ReadAbsence, ReadPerson, ReadPlan, ReadSite } from '../household-tree.ts';
 import {
   bareNumber,
@@ -100,7 +100,7 @@ const quietSpan: Field<readonly [number, number]> = leaf<readonly [number, numbe
     return from === undefined || to === undefined ? undefined : [from, to];
   },
   '["22:00", "07:00"]',
-  () => ({ type: 'array', items: schemaOf(quietEnd), minItems: 2, maxItems: 2 }),
+  (part) => ({ type: 'array', items: part(quietEnd), minItems: 2, maxItems: 2 }),
 );
 
 function site(): Field<ReadSite> {
