@@ -1,0 +1,69 @@
+/** What a compile says when it is done: what to set today, when the next change is, how far the light is from its target, every warning. */
+
+import type { IsoDate } from '../../basics/civil.ts';
+import { spanWords } from '../../basics/span-words.ts';
+import { dayView, type LightDay } from '../../plan/day-view.ts';
+import { settingOn } from '../../plan/dial-day.ts';
+import type { DialPlan, Plan } from '../../plan/plan.ts';
+import { deviceName, windowListWords } from './dial-lines.ts';
+
+/**
+ * Returns the summary, one fact a line.
+ *
+ * @param folder where the plan was written, or null where nothing was
+ * @param today the day whose settings are told; the day the revision was made where it is left out
+ */
+export function summaryText(plan: Plan, folder: string | null, today: IsoDate = plan.made): string {
+  const date = within(plan, today);
+  const view = dayView(plan, date, null);
+  const lines = [
+    `${plan.name}: ${plan.from} to ${plan.to}, revision ${plan.revision}`,
+    ...section(`Set on ${date}`, view.lights.map(setLine)),
+    ...section(
+      'Next change',
+      view.nextChange ? [nextLine(plan, view.nextChange.date, view.nextChange.devices)] : ['none in this plan'],
+    ),
+    ...section(
+      'Light against its target, at worst',
+      plan.lighting.filter(({ settings }) => settings.length > 0).map(errorLine),
+    ),
+    ...section(
+      'Not planned',
+      plan.notPlanned.map(({ lamp, why }) => `${lamp}: ${why}`),
+    ),
+    ...section(`Warnings (${plan.warnings.length})`, plan.warnings.map(warningLine)),
+    ...(folder === null ? [] : ['', `written to ${folder}`]),
+  ];
+  return `${lines.join('\n')}\n`;
+}
+
+function within(plan: Plan, date: IsoDate): IsoDate {
+  if (date < plan.from) return plan.from;
+  return date > plan.to ? plan.to : date;
+}
+
+function section(title: string, lines: readonly string[]): readonly string[] {
+  return lines.length === 0 ? [] : ['', title, ...lines.map((line) => `  ${line}`)];
+}
+
+function setLine({ dial, setting }: LightDay): string {
+  return `${deviceName(dial)}: ${setting ? windowListWords(setting.windows) : 'nothing to set'}`;
+}
+
+function nextLine(plan: Plan, date: IsoDate, devices: readonly string[]): string {
+  const what = devices.flatMap((id) => {
+    const dial = plan.lighting.find(({ device }) => device === id);
+    const setting = dial && settingOn(dial, date);
+    return setting ? [`${id} to ${windowListWords(setting.windows)}`] : [];
+  });
+  return `${date}: ${what.join('; ')}`;
+}
+
+function errorLine(dial: DialPlan): string {
+  const { device, settings, worstErrorMinutes, meanErrorMinutes } = dial;
+  return `${device}: ${spanWords(worstErrorMinutes)}, ${spanWords(meanErrorMinutes)} on average, with ${settings.length} setting${settings.length === 1 ? '' : 's'}`;
+}
+
+function warningLine({ code, message, file, line }: Plan['warnings'][number]): string {
+  return `${file === null ? '' : `${file}:${line ?? 1}: `}${message} (${code})`;
+}

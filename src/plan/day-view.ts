@@ -1,0 +1,114 @@
+/** One date of a plan as a person meets it: what the machines do by the clock on the wall, what is on now, what changes next. */
+import { epochDay, isoDateOf, weekdayOf } from '../basics/calendar-day.ts';
+import type { ClockTime, IsoDate, Weekday } from '../basics/civil.ts';
+import { minuteOf } from '../basics/minute-of-day.ts';
+import { settingOn } from './dial-day.ts';
+import type { DialPlan, DialSetting, Plan, Window } from './plan.ts';
+
+export interface DayView {
+  readonly date: IsoDate;
+  readonly weekday: Weekday;
+  /** Wall-clock minute of the day, or null where the date is not today. */
+  readonly nowMinute: number | null;
+  /** One a timer that drives lamps, in the plan's order. */
+  readonly lights: readonly LightDay[];
+  /** Everything that goes on or off, by wall time, then by device. */
+  readonly switches: readonly Switch[];
+  /** The first dial change after this date; null where none is left. */
+  readonly nextChange: NextChange | null;
+}
+
+export interface LightDay {
+  readonly device: string;
+  readonly dial: DialPlan;
+  readonly setting: DialSetting | null;
+  /** In wall time; windows end at 24:00. */
+  readonly wall: readonly Window[];
+  /** null where the date is not today. */
+  readonly isOnNow: boolean | null;
+  /** Whether this setting begins on this date. */
+  readonly changesToday: boolean;
+}
+
+export interface Switch {
+  readonly at: ClockTime;
+  readonly goes: 'on' | 'off';
+  readonly device: string;
+  readonly drives: readonly string[];
+}
+
+export interface NextChange {
+  readonly date: IsoDate;
+  readonly inDays: number;
+  readonly devices: readonly string[];
+}
+
+/** Returns the view of a date; outside the plan it has no lights. */
+export function dayView(plan: Plan, date: IsoDate, nowMinute: number | null): DayView {
+  const lights = plan.lighting
+    .filter(({ settings }) => settings.length > 0)
+    .map((dial) => lightDay(dial, date, nowMinute));
+  return {
+    date,
+    weekday: weekdayOf(epochDay(date)),
+    nowMinute,
+    lights,
+    switches: lights.flatMap(switchesOf).toSorted(bySwitchTime),
+    nextChange: nextChange(plan, date),
+  };
+}
+
+function lightDay(dial: DialPlan, date: IsoDate, nowMinute: number | null): LightDay {
+  const setting = settingOn(dial, date);
+  const wall = setting ? wallWindowsOn(setting, date) : [];
+  return {
+    device: dial.device,
+    dial,
+    setting,
+    wall,
+    isOnNow:
+      nowMinute === null ? null : wall.some(({ on, off }) => minuteOf(on) <= nowMinute && nowMinute < minuteOf(off)),
+    changesToday: setting?.from === date && setting !== dial.settings[0],
+  };
+}
+
+/** Returns the windows of a setting on a date in wall time. */
+export function wallWindowsOn(setting: DialSetting, date: IsoDate): readonly Window[] {
+  const weekday = weekdayOf(epochDay(date));
+  const span = setting.wall.find(({ from, to }) => from <= date && date <= to);
+  return (span?.windows ?? []).filter(({ day }) => day === undefined || day === weekday);
+}
+
+/** Midnight is no switch where the light runs on over it. */
+function switchesOf({ device, dial, wall }: LightDay): readonly Switch[] {
+  const runsOver = wall.some(({ on }) => on === '00:00') && wall.some(({ off }) => off === '24:00');
+  const sides = wall.flatMap(({ on, off }) => [
+    { at: on, goes: 'on' as const },
+    { at: off, goes: 'off' as const },
+  ]);
+  return sides
+    .filter(({ at }) => !(runsOver && (at === '00:00' || at === '24:00')))
+    .map(({ at, goes }) => ({ at, goes, device, drives: dial.drives }));
+}
+
+function bySwitchTime(a: Switch, b: Switch): number {
+  return minuteOf(a.at) - minuteOf(b.at) || (a.device < b.device ? -1 : a.device > b.device ? 1 : 0);
+}
+
+function nextChange(plan: Plan, date: IsoDate): NextChange | null {
+  const later = plan.lighting.flatMap(({ device, settings }) =>
+    settings.slice(1).flatMap(({ from }) => (from > date ? [{ device, from }] : [])),
+  );
+  const first = later.map(({ from }) => from).toSorted()[0];
+  if (first === undefined) return null;
+  return {
+    date: first,
+    inDays: epochDay(first) - epochDay(date),
+    devices: later.filter(({ from }) => from === first).map(({ device }) => device),
+  };
+}
+
+/** Returns the dates of a view of several days. */
+export function datesFrom(date: IsoDate, days: number): readonly IsoDate[] {
+  return Array.from({ length: days }, (_, index) => isoDateOf(epochDay(date) + index));
+}
