@@ -75,14 +75,16 @@ function entryStarts(layers: SumLayers, { sumTenths, changesLeft }: Beginning): 
   const { graph, first, last } = layers.bounded;
   const starts: PathStart[] = [];
   let held = 0;
-  for (let day = 0; day < graph.days && held <= sumTenths && changesLeft >= 0; day++) {
+  for (let day = 0; day < graph.days && changesLeft >= 0; day++) {
     const to = Math.min(last[day] as number, graph.jump.sourceLast);
     const mayEnter = graph.source.entryDay[day] === 1;
     for (let c = Math.max(first[day] as number, graph.jump.sourceFirst); mayEnter && c <= to; c++) {
       if (held + sumOfStart(layers, changesLeft, day, c) === sumTenths)
         starts.push(startOf(layers, changesLeft, day, c));
     }
-    held += graph.source.heldErrorTenths[day] as number;
+    const error = graph.source.heldErrorTenths[day] as number;
+    if (error > layers.boundTenths) break;
+    held += error;
   }
   return starts;
 }

@@ -72,7 +72,7 @@ export function leastErrors(problem: DialProblem): {
   fewestSettings(bounded, worstTenths);
   const left = changesAfterEntry(bounded, settings);
   const layers = sumLayers(bounded, worstTenths, left);
-  return { worstErrorTenths: worstTenths, sumErrorTenths: leastBeginning(layers, left, worstTenths).sumTenths };
+  return { worstErrorTenths: worstTenths, sumErrorTenths: leastBeginning(layers, left).sumTenths };
 }
 
 function changesAfterEntry({ graph }: BoundedGraph, settings: number): number {
@@ -103,7 +103,7 @@ class PlansBySettings {
     const worst = worstWith(this.curve, settings);
     const left = changesAfterEntry(this.bounded, settings);
     const layers = this.#layersFor(settings, worst, left);
-    const beginning = leastBeginning(layers, left, worst);
+    const beginning = leastBeginning(layers, left);
     if (beginning.sumTenths >= NEVER) throw new Error('no plan within the least worst error');
     const { starts } = settledPath(optimalPaths(layers, beginning));
     const held = starts.map((start) => {

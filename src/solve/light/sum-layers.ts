@@ -9,6 +9,7 @@ import { windowMinimum } from './window-minimum.ts';
 
 export interface SumLayers {
   readonly bounded: BoundedGraph;
+  readonly boundTenths: number;
   /** Further changes left in the topmost layer. */
   readonly top: number;
   readonly firstDay: Int32Array;
@@ -79,7 +80,7 @@ function layOutLayers(bounded: BoundedGraph, bound: number, top: number): SumLay
     base[k] = size - (widthBefore[from] as number);
     size += (widthBefore[to + 1] as number) - (widthBefore[from] as number);
   }
-  return { bounded, top, firstDay, lastDay, widthBefore, base, sums: new Int32Array(size) };
+  return { bounded, boundTenths: bound, top, firstDay, lastDay, widthBefore, base, sums: new Int32Array(size) };
 }
 
 /** A lower bound of the changes between entering the first chosen setting and the day: what a free choice of dates would need. */
@@ -166,12 +167,11 @@ export interface Beginning {
  * Returns the least sum of all days with at most `changesLeft` changes after the entry, and the fewest that have this sum; sum NEVER where
  * none keeps the bound.
  */
-export function leastBeginning(layers: SumLayers, changesLeft: number, boundTenths: number): Beginning {
-  const { graph } = layers.bounded;
-  const held = heldToEnd(graph, boundTenths);
+export function leastBeginning(layers: SumLayers, changesLeft: number): Beginning {
+  const held = heldToEnd(layers.bounded.graph, layers.boundTenths);
   let best: Beginning = { sumTenths: held, changesLeft: -1 };
   for (let k = 0; k <= changesLeft; k++) {
-    const sumTenths = leastEntry(layers, k, boundTenths);
+    const sumTenths = leastEntry(layers, k);
     if (sumTenths < best.sumTenths) best = { sumTenths, changesLeft: k };
   }
   return best;
@@ -187,7 +187,7 @@ function heldToEnd({ days, source }: DialGraph, bound: number): number {
   return sum;
 }
 
-function leastEntry(layers: SumLayers, k: number, bound: number): number {
+function leastEntry(layers: SumLayers, k: number): number {
   const { graph, first, last } = layers.bounded;
   let least = NEVER;
   let held = 0;
@@ -198,7 +198,7 @@ function leastEntry(layers: SumLayers, k: number, bound: number): number {
       least = Math.min(least, held + leastStart(layers, k, day, from, to));
     }
     const error = graph.source.heldErrorTenths[day] as number;
-    if (error > bound) return least;
+    if (error > layers.boundTenths) return least;
     held += error;
   }
   return least;
