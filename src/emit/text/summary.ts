@@ -2,6 +2,7 @@
 
 import type { IsoDate } from '../../basics/civil.ts';
 import { spanWords } from '../../basics/span-words.ts';
+import type { Diagnostic, Weight } from '../../diagnostics/diagnostic.ts';
 import { dayView, type LightDay } from '../../plan/day-view.ts';
 import { settingOn } from '../../plan/dial-day.ts';
 import type { DialPlan, Plan } from '../../plan/plan.ts';
@@ -66,4 +67,21 @@ function errorLine(dial: DialPlan): string {
 
 function warningLine({ code, message, file, line }: Plan['warnings'][number]): string {
   return `${file === null ? '' : `${file}:${line ?? 1}: `}${message} (${code})`;
+}
+
+const COUNTED: readonly (readonly [Weight, string, string])[] = [
+  ['error', 'error', 'errors'],
+  ['refusal', 'part refused', 'parts refused'],
+  ['warning', 'warning', 'warnings'],
+  ['note', 'note', 'notes'],
+];
+
+/** Returns one line on what a check found, for instance `home.yaml: can be planned; 3 warnings, 1 note`. */
+export function countsText(file: string, diagnostics: readonly Diagnostic[], hasPlan: boolean): string {
+  const counts = COUNTED.flatMap(([weight, one, many]) => {
+    const count = diagnostics.filter((each) => each.weight === weight).length;
+    return count === 0 ? [] : [`${count} ${count === 1 ? one : many}`];
+  });
+  const verdict = hasPlan ? 'can be planned' : 'cannot be planned';
+  return `${file}: ${verdict}; ${counts.length === 0 ? 'nothing to say' : counts.join(', ')}\n`;
 }
