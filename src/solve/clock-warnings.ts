@@ -30,7 +30,7 @@ function wordsOf({ fromUtcMinute, toUtcMinute, runtimeMinutes, secondMinutes }: 
     from: isoDateOf(Math.floor((fromUtcMinute + runtimeMinutes) / DAY_MINUTES)),
     to: isoDateOf(Math.floor((toUtcMinute - 1 + runtimeMinutes) / DAY_MINUTES)),
     ours: utcWords(runtimeMinutes),
-    newer: utcWords(secondMinutes),
+    second: utcWords(secondMinutes),
   };
 }
 

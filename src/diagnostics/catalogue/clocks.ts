@@ -7,15 +7,15 @@ export const clocks = {
     from: string;
     to: string;
     ours: string;
-    newer: string;
+    second: string;
     spans: number;
   }>(
     'note',
     'warning',
-    ({ zone, from, to, ours, newer, spans }) =>
-      `two tables of time zones part over ${zone}: from ${from} to ${to} the one used here says ${ours}, a newer one ${newer}${spans > 1 ? `, and so ${spans} times in the plan` : ''}`,
+    ({ zone, from, to, ours, second, spans }) =>
+      `two tables of time zones part over ${zone}: from ${from} to ${to} the one used here says ${ours}, a second one ${second}${spans > 1 ? `, and so ${spans} times in the plan` : ''}`,
     () =>
-      'compare with a clock that sets itself on that date; where the newer table is right, run a newer Node, and set wall-time timers by the clock on the wall',
+      'compare with a clock that sets itself on that date; where the second table is right, run a newer Node, and set wall-time timers by the clock on the wall',
   ),
   'clocks-change-at-midnight': wording<{ timer: string; zone: string; date: string; from: string; to: string }>(
     'falls short',
