@@ -7,7 +7,7 @@ import type { Plan } from './plan/plan.ts';
 import { readHousehold, type ReadHousehold } from './read/household.ts';
 import { readProfile, type ReadProfile } from './read/profile.ts';
 import type { Care } from './resolve/care.ts';
-import { profilesNeeded, resolve } from './resolve/resolve.ts';
+import { profilesNeeded, reportProfileUnknown, resolve } from './resolve/resolve.ts';
 import { type Today, todayIn } from './basics/today.ts';
 import { solve } from './solve/solve.ts';
 
@@ -42,4 +42,18 @@ export function compile(input: CompileInput): Compiled {
   const care = household && profiles && resolve(household, profiles, log);
   const plan = care && !log.has('error') ? solve(care, input.earlier, todayIn(care.site.timezone, input.today), input.version, log) : null;
   return { household, care, plan, diagnostics: log.sorted() };
+}
+
+/** Returns the profiles that the household names, or null where one is missing or cannot be used. */
+function readProfiles(household: ReadHousehold, input: CompileInput, log: Log): ReadonlyMap<string, ReadProfile> | null {
+  const profiles = new Map<string, ReadProfile>();
+  let isWhole = true;
+  for (const need of profilesNeeded(household)) {
+    const source = input.profile(need.idOrPath);
+    if (!source) reportProfileUnknown(need, input.profileIds, log);
+    const profile = source && readProfile(source.file, source.text, log);
+    if (profile) profiles.set(need.idOrPath, profile);
+    else isWhole = false;
+  }
+  return isWhole ? profiles : null;
 }

@@ -1,10 +1,15 @@
-import { countsText } from '../emit/text/summary.ts';
-import type { CommonOptions } from './program.ts';
-import { exitCodeOf, runHousehold, sayDiagnostics } from './household-run.ts';
 import { renderJson } from '../diagnostics/render.ts';
+import { countsText } from '../emit/text/summary.ts';
+import { exitCodeOf, runHousehold, sayDiagnostics } from './household-run.ts';
+import type { CommonOptions } from './program.ts';
 import { EXIT, type World } from './world.ts';
 
-export async function run(args: readonly string[], options: CommonOptions & { readonly out: string }, world: World, version: string): Promise<number> {
+export async function run(
+  args: readonly string[],
+  options: CommonOptions & { readonly out: string },
+  world: World,
+  version: string,
+): Promise<number> {
   const [file = ''] = args;
   const run = runHousehold(file, options, world, version);
   if (!run) return EXIT.unusable;

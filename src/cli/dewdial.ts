@@ -1,6 +1,6 @@
 #!/usr/bin/env node
-import { CannotWrite } from './publish.ts';
 import { program, UsageError } from './program.ts';
+import { CannotWrite } from './publish.ts';
 import { EXIT, realWorld } from './world.ts';
 
 declare const __VERSION__: string;
@@ -13,7 +13,22 @@ function endQuietlyOnClosedPipe(error: NodeJS.ErrnoException): void {
   throw error;
 }
 
-const SYSTEM_WRITE_FAULTS = new Set(['ENOSPC', 'EACCES', 'EPERM', 'EROFS', 'EIO', 'EDQUOT', 'ENOTDIR', 'EEXIST', 'ELOOP', 'EMFILE', 'ENAMETOOLONG', 'ENOTEMPTY', 'EISDIR', 'ELOCKED']);
+const SYSTEM_WRITE_FAULTS = new Set([
+  'ENOSPC',
+  'EACCES',
+  'EPERM',
+  'EROFS',
+  'EIO',
+  'EDQUOT',
+  'ENOTDIR',
+  'EEXIST',
+  'ELOOP',
+  'EMFILE',
+  'ENAMETOOLONG',
+  'ENOTEMPTY',
+  'EISDIR',
+  'ELOCKED',
+]);
 
 try {
   process.exitCode = await program(process.argv.slice(2), realWorld(), __VERSION__);

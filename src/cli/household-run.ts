@@ -20,7 +20,12 @@ export interface HouseholdRun {
 }
 
 /** Reads and compiles one household file; what cannot be opened is a message like any other. */
-export function runHousehold(file: string, options: CommonOptions & { readonly out?: string }, world: World, version: string): HouseholdRun | null {
+export function runHousehold(
+  file: string,
+  options: CommonOptions & { readonly out?: string },
+  world: World,
+  version: string,
+): HouseholdRun | null {
   const loaded = loadText(file, world.disk);
   if (!loaded.ok) {
     world.say(`dewdial: cannot read ${file}: ${loaded.reason}\n`);
@@ -56,20 +61,24 @@ function earlierPlan(out: string, name: string, world: World): Plan | null {
   if (!loaded.ok) return null;
   const read = readPlan(loaded.text);
   if (read.ok) return read.plan;
-  throw new UsageError(`${path} stands where the earlier plan should be, but ${read.reason}; move it away, then run this again`);
+  throw new UsageError(
+    `${path} stands where the earlier plan should be, but ${read.reason}; move it away, then run this again`,
+  );
 }
 
 /** Returns the day to take as today; throws UsageError where the text is no date. */
 export function todayOf(text: string | undefined, world: World): Today {
   if (text === undefined) return { nowMs: world.nowMs() };
-  if (parseIsoDate(text) === null) throw new UsageError(`--today ${text}: dates are written YYYY-MM-DD, for instance 2027-01-31`);
+  if (parseIsoDate(text) === null)
+    throw new UsageError(`--today ${text}: dates are written YYYY-MM-DD, for instance 2027-01-31`);
   return { date: text };
 }
 
 /** Says every message on standard error. */
 export function sayDiagnostics(run: HouseholdRun, world: World, wanted: (d: Diagnostic) => boolean = () => true): void {
   const shown = run.compiled.diagnostics.filter(wanted);
-  if (shown.length > 0) world.say(renderText(shown, run.sources, { colour: usesColour(world), columns: world.columns }));
+  if (shown.length > 0)
+    world.say(renderText(shown, run.sources, { colour: usesColour(world), columns: world.columns }));
 }
 
 export function usesColour(world: World): boolean {
@@ -81,4 +90,3 @@ export function exitCodeOf(diagnostics: readonly Diagnostic[], strict: boolean):
   if (diagnostics.some(({ weight }) => weight === 'error' || weight === 'refusal')) return EXIT.unusable;
   return strict && diagnostics.some(({ weight }) => weight === 'warning') ? EXIT.strictWarnings : EXIT.done;
 }
-

@@ -10,10 +10,15 @@ export async function underLock<T>(folder: string, world: World, work: () => Pro
   const { default: lockfile } = await import('proper-lockfile');
   let release: () => Promise<void>;
   try {
-    release = await lockfile.lock(folder, { stale: 15_000, retries: { retries: 40, minTimeout: 20, maxTimeout: 400, factor: 1.5 } });
+    release = await lockfile.lock(folder, {
+      stale: 15_000,
+      retries: { retries: 40, minTimeout: 20, maxTimeout: 400, factor: 1.5 },
+    });
   } catch (error) {
     if (error instanceof Error && 'code' in error && error.code === 'ELOCKED') {
-      throw new CannotWrite(`another run has been writing into ${folder} for a while; wait for it, or remove ${folder}.lock if none is running`);
+      throw new CannotWrite(
+        `another run has been writing into ${folder} for a while; wait for it, or remove ${folder}.lock if none is running`,
+      );
     }
     throw error;
   }

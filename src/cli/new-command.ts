@@ -47,21 +47,63 @@ export async function run(args: readonly string[], options: NewOptions, world: W
 
 function questions(species: readonly string[]): readonly Question[] {
   const number = (low: number, high: number) => (answer: string) =>
-    answer.trim() !== '' && Number(answer) >= low && Number(answer) <= high ? null : `a number from ${low} to ${high}, for instance ${low === -90 ? '41.65' : '-0.89'}`;
+    answer.trim() !== '' && Number(answer) >= low && Number(answer) <= high
+      ? null
+      : `a number from ${low} to ${high}, for instance ${low === -90 ? '41.65' : '-0.89'}`;
   return [
-    { key: 'species', ask: `Species (${species.join(', ')})`, why: 'its profile holds what it needs', preset: '', fault: (a) => (species.includes(a) ? null : `one of ${species.join(', ')}`) },
-    { key: 'timezone', ask: 'Time zone', why: 'clock changes move your feeding hours, not the lights', preset: Intl.DateTimeFormat().resolvedOptions().timeZone, fault: (a) => (isKnownZone(a) ? null : 'a zone of the time-zone database, for instance Europe/Madrid') },
-    { key: 'latitude', ask: 'Latitude in degrees, north positive', why: 'the length of the day follows the year at your place', preset: '', fault: number(-90, 90) },
-    { key: 'longitude', ask: 'Longitude in degrees, east positive', why: 'for the sun on your own date', preset: '', fault: number(-180, 180) },
-    { key: 'step', ask: 'Length of one pin on the timer', why: 'settings are solved in whole pins', preset: '15 min', fault: (a) => (/^\d+ min$/.test(a) && 1440 % Number.parseInt(a, 10) === 0 ? null : 'minutes that divide a day, for instance 15 min or 30 min') },
+    {
+      key: 'species',
+      ask: `Species (${species.join(', ')})`,
+      why: 'its profile holds what it needs',
+      preset: '',
+      fault: (a) => (species.includes(a) ? null : `one of ${species.join(', ')}`),
+    },
+    {
+      key: 'timezone',
+      ask: 'Time zone',
+      why: 'clock changes move your feeding hours, not the lights',
+      preset: Intl.DateTimeFormat().resolvedOptions().timeZone,
+      fault: (a) => (isKnownZone(a) ? null : 'a zone of the time-zone database, for instance Europe/Madrid'),
+    },
+    {
+      key: 'latitude',
+      ask: 'Latitude in degrees, north positive',
+      why: 'the length of the day follows the year at your place',
+      preset: '',
+      fault: number(-90, 90),
+    },
+    {
+      key: 'longitude',
+      ask: 'Longitude in degrees, east positive',
+      why: 'for the sun on your own date',
+      preset: '',
+      fault: number(-180, 180),
+    },
+    {
+      key: 'step',
+      ask: 'Length of one pin on the timer',
+      why: 'settings are solved in whole pins',
+      preset: '15 min',
+      fault: (a) =>
+        /^\d+ min$/.test(a) && 1440 % Number.parseInt(a, 10) === 0
+          ? null
+          : 'minutes that divide a day, for instance 15 min or 30 min',
+    },
   ];
 }
 
-async function answersTo(list: readonly Question[], options: NewOptions, world: World): Promise<ReadonlyMap<string, string>> {
-  const given = new Map(list.flatMap(({ key }) => (options[key] === undefined ? [] : [[key, String(options[key])] as const])));
+async function answersTo(
+  list: readonly Question[],
+  options: NewOptions,
+  world: World,
+): Promise<ReadonlyMap<string, string>> {
+  const given = new Map(
+    list.flatMap(({ key }) => (options[key] === undefined ? [] : [[key, String(options[key])] as const])),
+  );
   const faults = list.flatMap((q) => {
     const answer = given.get(q.key) ?? (q.preset === '' ? undefined : q.preset);
-    if (answer === undefined) return world.isInTerminal ? [] : [`--${q.key} is needed where no terminal can be asked: ${q.ask}`];
+    if (answer === undefined)
+      return world.isInTerminal ? [] : [`--${q.key} is needed where no terminal can be asked: ${q.ask}`];
     const fault = q.fault(answer);
     return fault === null || (world.isInTerminal && !given.has(q.key)) ? [] : [`--${q.key} ${answer}: ${fault}`];
   });
@@ -69,13 +111,17 @@ async function answersTo(list: readonly Question[], options: NewOptions, world: 
   return world.isInTerminal ? askMissing(list, given) : new Map(list.map((q) => [q.key, given.get(q.key) ?? q.preset]));
 }
 
-async function askMissing(list: readonly Question[], given: ReadonlyMap<string, string>): Promise<ReadonlyMap<string, string>> {
+async function askMissing(
+  list: readonly Question[],
+  given: ReadonlyMap<string, string>,
+): Promise<ReadonlyMap<string, string>> {
   const answers = new Map(given);
   const terminal = createInterface({ input: process.stdin, output: process.stderr });
   try {
     for (const q of list) {
       while (!answers.has(q.key)) {
-        const answer = (await terminal.question(`${q.ask}\n  (${q.why})${q.preset ? ` [${q.preset}]` : ''}: `)).trim() || q.preset;
+        const answer =
+          (await terminal.question(`${q.ask}\n  (${q.why})${q.preset ? ` [${q.preset}]` : ''}: `)).trim() || q.preset;
         const fault = q.fault(answer);
         if (fault === null) answers.set(q.key, answer);
         else process.stderr.write(`  ${fault}\n`);
@@ -87,7 +133,12 @@ async function askMissing(list: readonly Question[], given: ReadonlyMap<string, 
   return answers;
 }
 
-function starterAnswers(answers: ReadonlyMap<string, string>, options: NewOptions, file: string, world: World): StarterAnswers {
+function starterAnswers(
+  answers: ReadonlyMap<string, string>,
+  options: NewOptions,
+  file: string,
+  world: World,
+): StarterAnswers {
   const species = answers.get('species') ?? '';
   const timezone = answers.get('timezone') ?? 'UTC';
   const targets = profileTargets(species, world);
@@ -115,5 +166,9 @@ function profileTargets(species: string, world: World): ReadTargets {
   const log = new Log();
   const profile = loaded.ok ? readProfile(path, loaded.text, log) : null;
   if (profile) return profile.tree;
-  throw new UsageError(loaded.ok ? renderText(log.sorted(), new Map([[path, { shown: path, text: loaded.text }]]), { colour: false, columns: 80 }) : `${path}: ${loaded.reason}`);
+  throw new UsageError(
+    loaded.ok
+      ? renderText(log.sorted(), new Map([[path, { shown: path, text: loaded.text }]]), { colour: false, columns: 80 })
+      : `${path}: ${loaded.reason}`,
+  );
 }

@@ -20,7 +20,9 @@ export async function program(argv: readonly string[], world: World, version: st
   const root = new Command('dewdial')
     .exitOverride()
     .configureOutput({ writeOut: world.out, writeErr: world.say })
-    .description('Turns the needs of light- and water-sensitive animals into timer pins, mist entries, calendars and a page for the door.')
+    .description(
+      'Turns the needs of light- and water-sensitive animals into timer pins, mist entries, calendars and a page for the door.',
+    )
     .version(version, '--version', 'print the version')
     .helpOption('-h, --help', 'print help')
     .showSuggestionAfterError()
@@ -41,17 +43,28 @@ export async function program(argv: readonly string[], world: World, version: st
         exitCode = await run(self.args, self.opts() as O & CommonOptions, world, version);
       });
 
-  command('compile <file>', 'write the plan, the settings and all that is drawn from them', () => import('./compile-command.ts'))
+  command(
+    'compile <file>',
+    'write the plan, the settings and all that is drawn from them',
+    () => import('./compile-command.ts'),
+  )
     .option('--out <folder>', 'where the results go', 'out')
     .addOption(new Option('--show <stage>', 'print a stage instead of writing').choices(['household', 'care', 'plan']));
-  command('check <file>', 'read, solve and report; write nothing', () => import('./check-command.ts'))
-    .option('--out <folder>', 'where an earlier plan stands', 'out');
+  command('check <file>', 'read, solve and report; write nothing', () => import('./check-command.ts')).option(
+    '--out <folder>',
+    'where an earlier plan stands',
+    'out',
+  );
   command('today <file>', 'what the machines do and what a person does', () => import('./today-command.ts'))
     .option('--on <date>', 'another day (YYYY-MM-DD)')
     .option('--days <n>', 'so many days', '1')
     .option('--for <person>', 'only what this person does')
     .option('--out <folder>', 'where an earlier plan stands', 'out');
-  command('species [name]', 'the species, their targets and where each number comes from', () => import('./species-command.ts'));
+  command(
+    'species [name]',
+    'the species, their targets and where each number comes from',
+    () => import('./species-command.ts'),
+  );
   command('new <file>', 'write a commented starter file', () => import('./new-command.ts'))
     .option('--species <id>', 'the animal')
     .option('--timezone <zone>', 'for instance Europe/Madrid')
@@ -60,7 +73,11 @@ export async function program(argv: readonly string[], world: World, version: st
     .option('--step <span>', 'the length of one pin, for instance 15 min')
     .option('--units <system>', 'metric or us')
     .option('--name <text>', 'what to call it');
-  command('schema <which>', 'print the JSON Schema of a household or a profile, for an editor', () => import('./schema-command.ts'));
+  command(
+    'schema <which>',
+    'print the JSON Schema of a household or a profile, for an editor',
+    () => import('./schema-command.ts'),
+  );
 
   try {
     await root.parseAsync(argv, { from: 'user' });

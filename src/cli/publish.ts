@@ -29,7 +29,12 @@ export class CannotWrite extends Error {}
  * Writes `products` as the new content of `outFolder/name`, all or nothing.
  * @throws CannotWrite where the place is not ours to replace; system errors pass through.
  */
-export function publish(outFolder: string, name: string, products: readonly Product[], disk: Disk = realDisk): Published {
+export function publish(
+  outFolder: string,
+  name: string,
+  products: readonly Product[],
+  disk: Disk = realDisk,
+): Published {
   const folder = join(outFolder, name);
   guardName(name);
   for (const product of products) guardPath(product.path);
@@ -56,7 +61,8 @@ function guardName(name: string): void {
 
 function guardPath(path: string): void {
   const clean = normalize(path);
-  if (clean.startsWith('..') || clean.startsWith(sep) || /[\0]/.test(path)) throw new CannotWrite(`"${path}" would leave the folder of results`);
+  if (clean.startsWith('..') || clean.startsWith(sep) || /[\0]/.test(path))
+    throw new CannotWrite(`"${path}" would leave the folder of results`);
 }
 
 function digestOf(products: readonly Product[]): string {
@@ -87,7 +93,11 @@ function currentVersion(outFolder: string, name: string, disk: Disk): string | n
  */
 export function otherFiles(outFolder: string, name: string, disk: Disk = realDisk): readonly Product[] {
   const folder = join(outFolder, name);
-  if (!exists(folder, disk) || (statOrNull(folder, disk)?.isSymbolicLink() && currentVersion(outFolder, name, disk) === null)) return [];
+  if (
+    !exists(folder, disk) ||
+    (statOrNull(folder, disk)?.isSymbolicLink() && currentVersion(outFolder, name, disk) === null)
+  )
+    return [];
   return listFiles(folder, '', disk)
     .filter((path) => !RESULT_PATHS.test(path))
     .map((path) => ({ path, content: disk.readFileSync(join(folder, path)) }));

@@ -41,7 +41,8 @@ paper: ${a.units === 'us' ? 'letter' : 'a4'}
 }
 
 function site(a: StarterAnswers): string {
-  const room = a.units === 'us' ? 'day: 70 °F, night: 65 °F, humidity: 45 %' : 'day: 21 °C, night: 18 °C, humidity: 45 %';
+  const room =
+    a.units === 'us' ? 'day: 70 °F, night: 65 °F, humidity: 45 %' : 'day: 21 °C, night: 18 °C, humidity: 45 %';
   return `site:
   timezone: ${a.timezone}
   latitude: ${a.latitude}                   # degrees, north positive
@@ -82,7 +83,8 @@ ${a.isMisted ? '  - { id: sprayer, kind: hand-sprayer, flow: 60 mL/min }\n' : ''
 }
 
 function enclosure(a: StarterAnswers): string {
-  const size = a.units === 'us' ? 'width: 24 in, depth: 18 in, height: 36 in' : 'width: 60 cm, depth: 45 cm, height: 90 cm';
+  const size =
+    a.units === 'us' ? 'width: 24 in, depth: 18 in, height: 36 in' : 'width: 60 cm, depth: 45 cm, height: 90 cm';
   const uses = ['daylight', ...a.lampUses];
   return `enclosures:
   - id: home

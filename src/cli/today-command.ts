@@ -1,8 +1,8 @@
 import { parseIsoDate } from '../basics/calendar-day.ts';
 import { todayText } from '../emit/text/today.ts';
 import { dayView } from '../plan/day-view.ts';
-import type { CommonOptions } from './program.ts';
-import { exitCodeOf, runHousehold, sayDiagnostics, UsageError } from './household-run.ts';
+import { exitCodeOf, runHousehold, sayDiagnostics } from './household-run.ts';
+import { type CommonOptions, UsageError } from './program.ts';
 import { EXIT, showsUnicode, type World } from './world.ts';
 
 export interface TodayOptions extends CommonOptions {
@@ -12,6 +12,13 @@ export interface TodayOptions extends CommonOptions {
   readonly for?: string;
 }
 
-export async function run(args: readonly string[], options: TodayOptions, world: World, version: string): Promise<number> {
-  throw new UsageError(`${args.join(' ')} ${options.days} ${version} ${world.columns} ${String([parseIsoDate, todayText, dayView, exitCodeOf, runHousehold, sayDiagnostics, EXIT, showsUnicode])}`);
+export async function run(
+  args: readonly string[],
+  options: TodayOptions,
+  world: World,
+  version: string,
+): Promise<number> {
+  throw new UsageError(
+    `${args.join(' ')} ${options.days} ${version} ${world.columns} ${String([parseIsoDate, todayText, dayView, exitCodeOf, runHousehold, sayDiagnostics, EXIT, showsUnicode])}`,
+  );
 }
