@@ -1,1 +1,245 @@
-export const feeding = {};
+/** What there is to say about feeds, powders and feeders in stock. */
+import { wording } from '../diagnostic.ts';
+
+const feeds = (count: number): string => `${count} feed${count === 1 ? '' : 's'}`;
+const list = (items: readonly string[], most: number): string =>
+  items.length > most ? `${items.slice(0, most).join(', ')} and ${items.length - most} more` : items.join(', ');
+
+export const feeding = {
+  'feeders-unnamed': wording<{ enclosure: string; food: string }>(
+    'note',
+    'note',
+    ({ enclosure, food }) => `${enclosure} is fed ${food} and its feeders name none; the plan says ${food}`,
+    () => 'list what you feed under feeders, with shares, so that it is varied and ordered',
+  ),
+  'feeders-unused': wording<{ enclosure: string; feeder: string; food: string; foods: string }>(
+    'note',
+    'note',
+    ({ enclosure, feeder, food, foods }) => `${feeder} is ${food}, and ${enclosure} is fed ${foods} in this plan`,
+    () => 'leave it out, or say its food',
+  ),
+  'count-above-profile': wording<{ feeder: string; count: number; pieces: number; stage: string }>(
+    'note',
+    'warning',
+    ({ feeder, count, pieces, stage }) =>
+      `${count} of ${feeder} a feed is more than 1.5 times the ${pieces} of the ${stage} profile`,
+    ({ pieces }) => `give up to ${Math.floor(pieces * 1.5)}, or ask your veterinarian`,
+  ),
+  'dustings-exceed-feeds': wording<{ enclosure: string; stage: string; asked: string; powder: string; times: string }>(
+    'falls short',
+    'warning',
+    ({ enclosure, stage, asked }) =>
+      `the dustings of ${enclosure} (${stage}) ask for ${asked} of the feeds that take dust, and one feed takes one`,
+    ({ powder, times }) => `the plan gives ${powder} ${times} times in 4 weeks, the nearest that fits`,
+  ),
+  'nothing-takes-dust': wording<{ enclosure: string; stage: string; powders: readonly string[] }>(
+    'falls short',
+    'warning',
+    ({ enclosure, stage, powders }) =>
+      `${enclosure} (${stage}) is to be dusted with ${powders.join(', ')}, and none of its feeders says dust: true`,
+    () => 'say dust: true on the feeders that you dust; the plan dusts nothing until then',
+  ),
+  'apart-cannot-hold': wording<{
+    enclosure: string;
+    stage: string;
+    powder: string;
+    asked: number;
+    held: number;
+    feeds: number;
+    weeks: number | null;
+    days: number;
+  }>(
+    'falls short',
+    'warning',
+    ({ enclosure, stage, powder, asked, feeds: of, days }) =>
+      `${enclosure} (${stage}) asks for ${powder} in ${asked} of ${feeds(of)}, which leaves less than the ${days} days that must lie between`,
+    ({ powder, held, weeks, feeds: of }) =>
+      weeks === null
+        ? `the plan keeps the days and gives ${powder} in ${held} of ${feeds(of)}, the most that fit`
+        : `the plan keeps the days and gives ${powder} ${held} times in ${weeks} week${weeks === 1 ? '' : 's'}, the most that fit`,
+  ),
+  'vitamins-on-complete-diet': wording<{
+    enclosure: string;
+    stage: string;
+    powder: string;
+    contents: string;
+    said: boolean;
+  }>(
+    'not safe',
+    'error',
+    ({ enclosure, stage, powder, contents, said }) =>
+      `${enclosure} (${stage}) lives on a prepared diet, which is complete, and ${powder} would add ${contents} to it${said ? '' : ', as its name is taken'}`,
+    ({ powder, said }) =>
+      said
+        ? `leave ${powder} out; calcium without vitamins may stay on insects`
+        : `leave ${powder} out, or say what it contains from its label`,
+  ),
+  'feed-outside-hours': wording<{
+    enclosure: string;
+    times: readonly string[];
+    hours: string;
+    outside: number;
+    feeds: number;
+    dates: readonly string[];
+    setting: string | null;
+    between: string | null;
+  }>(
+    'falls short',
+    'warning',
+    ({ enclosure, times, hours, outside, feeds: of, dates }) =>
+      `${times.join(' and ')} lies outside the feeding hours of ${enclosure} (${hours}) on ${outside} of ${feeds(of)}: ${list(dates, 4)}`,
+    ({ setting, between }) =>
+      [
+        setting === null
+          ? 'no other midday would make it fit on every date'
+          : `set ${setting}, the nearest at which it fits on every date`,
+        ...(between === null ? [] : [`or feed between ${between}, which fits on every date as the lights are`]),
+      ].join('; '),
+  ),
+  'feeding-hours-taken': wording<{ enclosure: string; person: string }>(
+    'note',
+    'note',
+    ({ enclosure, person }) =>
+      `nobody has feeds_at, so ${person} is asked to feed ${enclosure} when its feeding hours begin`,
+    () => 'give the person who feeds a feeds_at',
+  ),
+  'feeds-at-too-few': wording<{ enclosure: string; person: string; times: number; given: number }>(
+    'falls short',
+    'warning',
+    ({ enclosure, person, times, given }) =>
+      `${enclosure} is fed ${times} times a day and ${person} has ${given} hour${given === 1 ? '' : 's'} for it`,
+    ({ times }) => `give feeds_at ${times} hours; the plan puts the others 4 h apart after the last`,
+  ),
+  'nothing-stands-in': wording<{ enclosure: string; feeder: string; from: string; to: string; feeds: number }>(
+    'falls short',
+    'warning',
+    ({ enclosure, feeder, from, to, feeds: lost }) =>
+      `${feeder} cannot be had from ${from} to ${to}, ${feeds(lost)} of ${enclosure} need it, and no other feeder is named`,
+    () => 'name a feeder that keeps and say stand_in: true on it',
+  ),
+  'stand-in-undusted': wording<{ enclosure: string; feeder: string; powders: readonly string[]; feeds: number }>(
+    'falls short',
+    'warning',
+    ({ enclosure, feeder, powders, feeds: lost }) =>
+      `${feeder} stands in for dusted feeders of ${enclosure} and takes no dust: ${feeds(lost)} go without ${powders.join(', ')}`,
+    ({ feeder }) => `say dust: true on ${feeder} if you dust it, or let another feeder stand in`,
+  ),
+  'dusting-paused': wording<{ enclosure: string; state: string; from: string; to: string }>(
+    'note',
+    'note',
+    ({ enclosure, state, from, to }) =>
+      `${enclosure} is ${state === 'ill' ? 'ill' : 'in quarantine'} from ${from} to ${to}: nothing is dusted`,
+    () => 'write what the veterinarian ordered as vet, if dusting is to go on',
+  ),
+  'state-asks-vet': wording<{ enclosure: string; state: string; from: string; to: string; vet: string | null }>(
+    'note',
+    'note',
+    ({ enclosure, state, from, to, vet }) =>
+      vet === null
+        ? `${enclosure} is ${state} from ${from} to ${to}; feeds and powders stay as they are`
+        : `${enclosure} is ${state} from ${from} to ${to}; the veterinarian ordered: ${vet}`,
+    ({ vet }) => (vet === null ? 'ask your veterinarian what changes, and write it as vet' : ''),
+  ),
+  'nobody-feeds': wording<{
+    enclosure: string;
+    from: string;
+    to: string;
+    feeds: number;
+    days: number;
+    allowed: number | null;
+    visit: string | null;
+  }>(
+    'falls short',
+    'warning',
+    ({ enclosure, from, to, feeds: lost, days, allowed }) =>
+      `nobody is there for ${feeds(lost)} of ${enclosure} between ${from} and ${to}: ${days} days without${allowed === null ? '' : `, and ${allowed} days are the most it may go`}`,
+    ({ visit }) => (visit === null ? 'let a sitter come on those days' : `let a sitter come on ${visit} at the latest`),
+  ),
+  'powder-for-sitter': wording<{ enclosure: string; powder: string; dates: readonly string[] }>(
+    'note',
+    'note',
+    ({ enclosure, powder, dates }) =>
+      `${powder} falls to the sitter of ${enclosure} on ${list(dates, 4)} and cannot be moved without coming too near another`,
+    () => 'put the powder up in portions before you leave',
+  ),
+  'order-not-proven': wording<{ enclosure: string; food: string; by: number }>(
+    'note',
+    'note',
+    ({ enclosure, food, by }) =>
+      `the order of ${enclosure} (${food}) is good but not shown to be the most even; it may be ${by} feeds off the best`,
+    () => 'shares in round numbers make a shorter cycle',
+  ),
+  'order-runs-once': wording<{ enclosure: string; food: string; stage: string }>(
+    'note',
+    'note',
+    ({ enclosure, food, stage }) =>
+      `no cycle of up to 8 weeks holds whole numbers of the ${food} of ${enclosure} (${stage}), so its order runs once over the plan`,
+    () => 'shares and rates in round numbers give an order that repeats',
+  ),
+  'no-shopping-day': wording<{ feeders: readonly string[] }>(
+    'note',
+    'note',
+    ({ feeders }) => `shopping names no days, so nothing is ordered (${list(feeders, 4)})`,
+    () => 'write the days on which you can shop, for instance shopping: { days: [fri] }',
+  ),
+  'shelf-life-missing': wording<{ feeder: string; days: number }>(
+    'falls short',
+    'warning',
+    ({ feeder, days }) =>
+      `${feeder} has no shelf_life, so how long a purchase keeps is not known; ${days} days are taken, from one shopping day to the next`,
+    () => 'write how many days it keeps, for instance shelf_life: 10 days',
+  ),
+  'shelf-life-too-short': wording<{
+    feeder: string;
+    shelfLife: number;
+    gap: number;
+    dates: readonly string[];
+    nearest: string;
+  }>(
+    'falls short',
+    'warning',
+    ({ feeder, shelfLife, gap, dates }) =>
+      `${feeder} keeps ${shelfLife} days and up to ${gap} days lie between purchases; none is good on ${list(dates, 4)}`,
+    ({ nearest }) => nearest,
+  ),
+  'stock-not-counted': wording<{ feeders: readonly string[] }>(
+    'note',
+    'note',
+    ({ feeders }) =>
+      `no count in stock for ${list(feeders, 4)}; what is there is taken to last until the first purchase can be fed`,
+    () => 'write how many there are, for instance in_stock: 60',
+  ),
+  'stock-runs-out': wording<{ feeder: string; inStock: number; date: string }>(
+    'note',
+    'note',
+    ({ feeder, inStock, date }) => `the ${inStock} of ${feeder} in stock run out on ${date}`,
+    () => '',
+  ),
+  'stock-before-shopping': wording<{
+    feeder: string;
+    missing: number;
+    dates: readonly string[];
+    shopping: string | null;
+  }>(
+    'falls short',
+    'warning',
+    ({ feeder, missing, dates, shopping }) =>
+      `${missing} of ${feeder} are missing before the first purchase can be fed${shopping === null ? '' : ` (bought ${shopping})`}: ${list(dates, 4)}`,
+    ({ missing, feeder }) => `get ${missing} of ${feeder} before that, or feed a stand-in`,
+  ),
+  'absence-outlasts-food': wording<{
+    feeder: string;
+    from: string;
+    to: string;
+    good: string;
+    missing: number;
+    dates: readonly string[];
+    nearest: string;
+  }>(
+    'falls short',
+    'warning',
+    ({ feeder, from, to, good, missing, dates }) =>
+      `from ${from} to ${to} nobody shops, and ${feeder} bought before is good until ${good}: ${missing} are missing on ${list(dates, 4)}`,
+    ({ nearest }) => nearest,
+  ),
+};

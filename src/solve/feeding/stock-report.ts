@@ -1,0 +1,134 @@
+/** Says when feeders run out, spoil, or cannot be bought in time, and the nearest thing that would do. */
+import { type EpochDay, isoDateOf, WEEKDAYS } from '../../basics/calendar-day.ts';
+import type { Log } from '../../diagnostics/log.ts';
+import type { Care, CareAbsence } from '../../resolve/care.ts';
+import { evenWeekdays } from './feed-days.ts';
+import { longestShoppingGap } from './feeder-stock.ts';
+import type { StockCourse } from './stock.ts';
+
+/** Reports what the stock of all feeders falls short of. */
+export function reportStock(care: Care, courses: readonly StockCourse[], from: EpochDay, log: Log): void {
+  const ids = courses.map(({ feeder }) => feeder.id);
+  if (care.shopping.days.length === 0) {
+    if (ids.length > 0) log.report('no-shopping-day', { feeders: ids }, care.placeOf(['shopping']));
+    for (const course of courses) reportRunOut(care, course, log);
+    return;
+  }
+  reportUncounted(care, courses, log);
+  for (const course of courses) {
+    reportRunOut(care, course, log);
+    reportShelfLife(care, course, log);
+    reportMissing(care, course, courses, from, log);
+  }
+}
+
+function reportUncounted(care: Care, courses: readonly StockCourse[], log: Log): void {
+  const feeders = courses.filter(({ feeder }) => feeder.inStock === null).map(({ feeder }) => feeder.id);
+  const first = courses[0];
+  if (feeders.length > 0 && first)
+    log.report('stock-not-counted', { feeders }, care.placeOf([...first.feeder.path, 'in_stock']));
+}
+
+function reportRunOut(care: Care, { feeder, runsOut }: StockCourse, log: Log): void {
+  if (runsOut === null || feeder.inStock === null) return;
+  const values = { feeder: feeder.id, inStock: feeder.inStock, date: isoDateOf(runsOut) };
+  log.report('stock-runs-out', values, care.placeOf([...feeder.path, 'in_stock']));
+}
+
+function reportShelfLife(care: Care, { feeder, keeping }: StockCourse, log: Log): void {
+  if (feeder.shelfLifeDays !== null) return;
+  const values = { feeder: feeder.id, days: keeping.shelfLifeDays };
+  log.report('shelf-life-missing', values, care.placeOf(feeder.path));
+}
+
+type Missing = StockCourse['missing'];
+
+function reportMissing(
+  care: Care,
+  course: StockCourse,
+  courses: readonly StockCourse[],
+  from: EpochDay,
+  log: Log,
+): void {
+  const first = course.shoppingDays[0] ?? null;
+  const early = course.missing.filter(({ demand }) => first === null || demand.buyBy < first);
+  const later = course.missing.filter((each) => !early.includes(each));
+  if (early.length > 0) {
+    const values = { feeder: course.feeder.id, missing: total(early), dates: datesOf(early) };
+    const shopping = first === null ? null : isoDateOf(first);
+    log.report('stock-before-shopping', { ...values, shopping }, care.placeOf([...course.feeder.path, 'in_stock']));
+  }
+  const reached = new Set<Missing[number]>();
+  for (const absence of care.away.filter(({ to }) => to >= from)) {
+    const due = later.filter(({ demand }) => waitsFor(course, absence, demand.buyBy, demand.day));
+    for (const each of due) reached.add(each);
+    if (due.length > 0) reportAbsence(care, course, courses, absence, due, log);
+  }
+  const rest = later.filter((each) => !reached.has(each));
+  if (rest.length > 0) reportSpoils(care, course, rest, log);
+}
+
+/** Whether an absence lies between the last purchase before a feed and the feed. */
+function waitsFor({ shoppingDays }: StockCourse, absence: CareAbsence, buyBy: EpochDay, day: EpochDay): boolean {
+  const bought = shoppingDays.findLast((each) => each <= buyBy) ?? Number.NEGATIVE_INFINITY;
+  return bought < absence.from && absence.from <= day;
+}
+
+function reportAbsence(
+  care: Care,
+  course: StockCourse,
+  courses: readonly StockCourse[],
+  absence: CareAbsence,
+  due: Missing,
+  log: Log,
+): void {
+  const bought = course.shoppingDays.findLast((day) => day < absence.from) ?? absence.from;
+  const good = bought + course.keeping.shelfLifeDays;
+  const longer = courses.find(({ feeder, keeping }) => {
+    const sameFood = [...feeder.foods].some((food) => course.feeder.foods.has(food));
+    return feeder.id !== course.feeder.id && sameFood && keeping.shelfLifeDays > course.keeping.shelfLifeDays;
+  });
+  const latest = isoDateOf(due[0]?.demand.buyBy ?? absence.from);
+  const missing = total(due);
+  const instead = longer
+    ? `, or feed ${longer.feeder.id}, which keeps ${longer.keeping.shelfLifeDays} days, from then on`
+    : '';
+  const values = {
+    feeder: course.feeder.id,
+    from: isoDateOf(absence.from),
+    to: isoDateOf(absence.to),
+    good: isoDateOf(good),
+    missing,
+    dates: datesOf(due),
+    nearest: `let the sitter buy ${missing} of ${course.feeder.id} by ${latest}${instead}`,
+  };
+  log.report('absence-outlasts-food', values, care.placeOf(absence.path));
+}
+
+function reportSpoils(care: Care, course: StockCourse, rest: Missing, log: Log): void {
+  const gap = longestShoppingGap(care.shopping.days);
+  const lead = Math.max(1, ...rest.map(({ demand }) => demand.day - demand.buyBy));
+  const usable = course.keeping.shelfLifeDays - lead + 1;
+  const times = usable > 0 ? Math.ceil(7 / usable) : 8;
+  const days = evenWeekdays(Math.min(7, times)).map((day) => WEEKDAYS[day] ?? 'mon');
+  const nearest =
+    times <= 7
+      ? `shop ${times === 1 ? 'every week' : `${times} times a week`}, for instance [${days.join(', ')}], or feed what keeps longer`
+      : 'feed what keeps longer, or keep a culture of it';
+  const values = {
+    feeder: course.feeder.id,
+    shelfLife: course.keeping.shelfLifeDays,
+    gap,
+    dates: datesOf(rest),
+    nearest,
+  };
+  log.report('shelf-life-too-short', values, care.placeOf([...course.feeder.path, 'shelf_life']));
+}
+
+function total(missing: Missing): number {
+  return missing.reduce((all, { pieces }) => all + pieces, 0);
+}
+
+function datesOf(missing: Missing): readonly string[] {
+  return missing.map(({ demand }) => isoDateOf(demand.day));
+}
