@@ -7,6 +7,22 @@ import { everyPlan } from './every-plan.ts';
 
 const RUNS = Number(process.env.DEWDIAL_DIAL_RUNS ?? 250);
 
+const PLAIN: Omit<DialProblem, 'days' | 'highTenths' | 'lowTenths'> = {
+  firstWeekday: 0,
+  stepMinutes: 480,
+  placement: { kind: 'midday', minute: 780 },
+  noLightBeforeMinute: null,
+  noLightAfterMinute: null,
+  changeOnWeekdays: null,
+  settingsAtMost: null,
+  toleranceTenths: null,
+  atLeastBetweenDays: 1,
+  jumpAtMostMinutes: null,
+  earlier: null,
+  insideByDay: null,
+  past: null,
+};
+
 const stepOf = fc.constantFrom(240, 360, 480);
 const orNull = <T>(value: fc.Arbitrary<T>) => fc.option(value, { nil: null, freq: 3 });
 
@@ -65,7 +81,7 @@ const problemOf = stepOf.chain((step) => {
         lowTenths: Int32Array.from(given.targets, ([low]) => low * 400),
         stepMinutes: step,
         placement: { kind: given.kind, minute: given.minute },
-        noLightBeforeMinute: given.inside ? null : given.before,
+        noLightBeforeMinute: given.inside || given.before === given.after ? null : given.before,
         noLightAfterMinute: given.inside || given.after === 0 ? null : given.after,
         changeOnWeekdays: given.weekdays,
         settingsAtMost: given.atMost,
@@ -125,4 +141,27 @@ test('on small dials all six levels, the trade-off and the limits come out as by
   );
   console.info([...seen].map(([what, times]) => `${what}: ${times}`).join(', '));
   for (const [what, times] of seen) expect(times, what).toBeGreaterThan(0);
+});
+
+test('a largest jump that makes the worst error larger names the fewest settings that undo it', () => {
+  let undone = 0;
+  const ramp = fc.record({
+    tenths: fc.array(
+      fc.integer({ min: 0, max: 12 }).map((steps) => steps * 1200),
+      { minLength: 5, maxLength: 6 },
+    ),
+    jump: fc.constantFrom(480, 500),
+    settingsAtMost: fc.integer({ min: 1, max: 3 }),
+  });
+  fc.assert(
+    fc.property(ramp, ({ tenths, jump, settingsAtMost }) => {
+      const targets = Int32Array.from(tenths.toSorted((one, other) => one - other));
+      const problem = { ...PLAIN, days: tenths.length, highTenths: targets, lowTenths: targets, settingsAtMost };
+      const solution = solveDial({ ...problem, jumpAtMostMinutes: jump });
+      expect(solution.jumpCost).toEqual(everyPlan({ ...problem, jumpAtMostMinutes: jump }, tenths.length).jumpCost);
+      if (solution.jumpCost?.settingsToUndo) undone++;
+    }),
+    { seed: 1, numRuns: 150 },
+  );
+  expect(undone).toBeGreaterThan(0);
 });
