@@ -4,12 +4,13 @@ import { clockTimeOf, DAY_MINUTES, parseClockTime } from '../basics/minute-of-da
 import { nearestSpelling } from '../basics/nearest-spelling.ts';
 import { idsOf } from './id-checks.ts';
 import type { Findings, RawPart } from './raw-file.ts';
-import { MIST_WORDS } from './schema/hardware-schema.ts';
+import { DEVICE_KINDS, MIST_WORDS } from './schema/hardware-schema.ts';
 
 const TIMERS = ['pin-dial', 'programmable-timer', 'repeat-cycle-timer'];
 const PUMPS = ['mist-pump', 'fogger'];
 
 export function checkDevices(root: RawPart, findings: Findings): void {
+  if (root.at('hardware').stands && !Array.isArray(root.at('hardware').data)) return;
   const devices = root.at('hardware').items;
   for (const device of devices) {
     mustBe(device.at('outlet'), devices, TIMERS, 'timer', ['always'], findings);
@@ -38,15 +39,20 @@ function mustBe(
 ): void {
   const id = name.text;
   if (id === null || words.includes(id)) return;
-  const fitting = idsOf(devices.filter((device) => kinds.includes(device.at('kind').text ?? '')));
+  const fitting = idsOf(devices.filter((each) => kinds.includes(kindOf(each) ?? '')));
   const device = devices.find((each) => each.at('id').text === id);
   if (!device) {
     const nearest = nearestSpelling(id, [...fitting, ...words]);
     findings.say('unknown-id', { id, wanted, known: fitting, words, nearest }, name.path);
-  } else if (!fitting.includes(id) && device.at('kind').text !== null) {
-    const values = { id, kind: device.at('kind').text ?? '', line: findings.lineOf(device.path), wanted };
+  } else if (!fitting.includes(id) && kindOf(device) !== null) {
+    const values = { id, kind: kindOf(device) ?? '', line: findings.lineOf(device.path), wanted };
     findings.say('wrong-device', { ...values, known: [...fitting, ...words] }, name.path);
   }
+}
+
+/** null where the kind is missing or misspelt, which is said elsewhere. */
+function kindOf(device: RawPart): string | null {
+  return DEVICE_KINDS.find((kind) => kind === device.at('kind').text) ?? null;
 }
 
 function checkLiveOutlet(device: RawPart, findings: Findings): void {

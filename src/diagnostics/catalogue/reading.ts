@@ -115,8 +115,8 @@ export const reading = {
   'out-of-bounds': wording<{ found: string; bounds: string }>(
     'cannot be read',
     'error',
-    ({ found }) => `${found} cannot be`,
-    ({ bounds }) => `write ${bounds}`,
+    ({ found }) => `${found} is more or less than can stand here`,
+    ({ bounds }) => `what fits: ${bounds}`,
   ),
   'not-a-number': wording<{ found: string; example: string }>(
     'cannot be read',

@@ -1,5 +1,5 @@
 /** Day length, its place in the day, basking and UV hours. */
-import { type Field, isRawMap, leaf, list, optional, pick, record } from '../field.ts';
+import { checked, type Field, isRawMap, leaf, list, optional, pick, record } from '../field.ts';
 import type { EdgeWord, ReadDay, ReadEdge, ReadInset, ReadPhotoperiod, ReadTime } from '../targets.ts';
 import { bareNumber, choice, clockTime, count, date, spanDays, spanMinutes } from '../values.ts';
 import { oneForm } from './forms.ts';
@@ -14,13 +14,13 @@ export const EDGES = ['before_lights_on', 'after_lights_on', 'before_lights_off'
 const edgeSpan = (): Field<number> => spanMinutes('30 min', DAY);
 /** One of the four edges, with a span. */
 export function edge(): Field<ReadEdge> {
-  const keys = record(Object.fromEntries(EDGES.map((key) => [key, optional(edgeSpan())])) as Record<EdgeWord, never>);
-  const form = oneForm<Partial<Record<EdgeWord, number>>>(
-    'a time that moves with the lights',
-    EDGES.map((key) => [key]),
-    keys as never,
-  );
-  return form.transform((found) => {
+  const shape = Object.fromEntries(EDGES.map((key) => [key, optional(edgeSpan())]));
+  const keys = record(shape) as unknown as Field<Partial<Record<EdgeWord, number>>>;
+  const single = checked(keys, (raw, say) => {
+    const found = Object.keys(raw);
+    if (found.length !== 1) say('edge-form', { found: found.length === 0 ? 'nothing' : found.join(' and ') });
+  });
+  return single.transform((found) => {
     const of = EDGES.find((key) => found[key] !== undefined) ?? 'after_lights_on';
     return { of, minutes: found[of] ?? 0 };
   }) as unknown as Field<ReadEdge>;

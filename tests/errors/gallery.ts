@@ -1,0 +1,89 @@
+/**
+ * The gallery: for each code of the catalogue an input that provokes it and the exact text that is said.
+ * `cases/CODE.yaml` is a household, `cases/CODE.profile.yaml` a profile, `cases/CODE.txt` what is said of it: the messages of that code.
+ * A code that needs more than a household (an earlier plan, a log of readings) is provoked in `other-cases.ts`.
+ */
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { basename } from 'node:path';
+import { compile } from '../../src/compile.ts';
+import type { Diagnostic } from '../../src/diagnostics/diagnostic.ts';
+import { Log } from '../../src/diagnostics/log.ts';
+import { renderText } from '../../src/diagnostics/render.ts';
+import { readProfile } from '../../src/read/profile.ts';
+import { textOfBytes } from '../../src/read/source-text.ts';
+
+export const CASES = new URL('./cases/', import.meta.url);
+const PROFILES = new URL('../../profiles/', import.meta.url);
+const PROFILE = '.profile.yaml';
+
+export interface Said {
+  readonly diagnostics: readonly Diagnostic[];
+  /** All of them as text. */
+  readonly text: (wanted: (diagnostic: Diagnostic) => boolean) => string;
+}
+
+/** Returns the codes that have an input, in order. */
+export function codesWithCases(): readonly string[] {
+  const files = readdirSync(CASES).filter((file) => file.endsWith('.yaml') && !file.endsWith(PROFILE));
+  const profiles = readdirSync(CASES).filter((file) => file.endsWith(PROFILE));
+  return [...files.map((file) => basename(file, '.yaml')), ...profiles.map((file) => basename(file, PROFILE))].sort();
+}
+
+const saidAlready = new Map<string, Said>();
+
+/** Returns what is said of the input of a code. */
+export function saidOf(code: string): Said {
+  const profile = `${code}${PROFILE}`;
+  const fresh = () => (existsSync(new URL(profile, CASES)) ? saidOfProfile(profile) : saidOfHousehold(`${code}.yaml`));
+  const said = saidAlready.get(code) ?? fresh();
+  saidAlready.set(code, said);
+  return said;
+}
+
+/** Returns what is said of a text, as of a household file of that name. */
+export function saidOfText(file: string, text: string): Said {
+  const texts = new Map([[file, text]]);
+  const { diagnostics } = compile({
+    file,
+    text,
+    profile: (idOrPath) => profileOf(idOrPath, texts),
+    profileIds: readdirSync(PROFILES).map((each) => basename(each, '.yaml')),
+    earlier: null,
+    today: { date: todayOf(text) },
+    version: '1.0.0',
+  });
+  return said(diagnostics, texts);
+}
+
+function saidOfHousehold(file: string): Said {
+  const log = new Log();
+  const text = textOfBytes(file, readFileSync(new URL(file, CASES)), log);
+  return text === null ? said(log.sorted(), new Map()) : saidOfText(file, text);
+}
+
+function saidOfProfile(file: string): Said {
+  const text = readFileSync(new URL(file, CASES), 'utf8');
+  const log = new Log();
+  readProfile(file, text, log);
+  return said(log.sorted(), new Map([[file, text]]));
+}
+
+/** A line `# today: 2027-03-01` at the top of a case sets the day; else the plan's usual first. */
+function todayOf(text: string): string {
+  return /^# today: (\d{4}-\d{2}-\d{2})$/mu.exec(text)?.[1] ?? '2027-01-01';
+}
+
+function profileOf(idOrPath: string, texts: Map<string, string>): { file: string; text: string } | null {
+  const own = idOrPath.endsWith('.yaml');
+  const url = own ? new URL(idOrPath, CASES) : new URL(`${idOrPath}.yaml`, PROFILES);
+  if (!existsSync(url)) return null;
+  const file = own ? idOrPath : `profiles/${idOrPath}.yaml`;
+  const text = readFileSync(url, 'utf8');
+  texts.set(file, text);
+  return { file, text };
+}
+
+function said(diagnostics: readonly Diagnostic[], texts: ReadonlyMap<string, string>): Said {
+  const sources = new Map([...texts].map(([file, text]) => [file, { shown: file, text }]));
+  return { diagnostics, text: (wanted) => renderText(diagnostics.filter(wanted), sources) };
+}
