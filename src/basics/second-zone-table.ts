@@ -5,11 +5,10 @@
  * It knows the rule in force now and writes every change as the nth weekday of a month, so it says nothing of the past, and differs by
  * up to a week where a rule is written otherwise (such spans are marked `brief`).
  */
-import { tzlib_get_ical_block } from 'timezones-ical-library';
+import { tzlib_get_ical_block, tzlib_get_timezones } from 'timezones-ical-library';
 import { civilOf, type EpochDay, epochDayOf, weekdayIndex } from './calendar-day.ts';
 import { DAY_MINUTES } from './minute-of-day.ts';
 import { type OffsetSpan, offsetAt, type UtcMinute, type UtcOffsets, utcMinuteOfDateStart } from './utc-offsets.ts';
-import { isKnownZone } from './zone.ts';
 
 /** A span [from, to) of instants in which the two tables name different offsets for a zone. */
 export interface ZoneDisagreement {
@@ -35,7 +34,7 @@ const RULE_WEEKDAYS = ['MO', 'TU', 'WE', 'TH', 'FR', 'SA', 'SU'];
 
 /** Returns the VTIMEZONE block of a zone, lines parted by CRLF, under the name the table files it as; null where it has none. */
 export function vtimezoneBlock(zone: string): string | null {
-  if (!isKnownZone(zone)) return null;
+  if (!tzlib_get_timezones().includes(zone)) return null;
   const block = tzlib_get_ical_block(zone);
   const text = typeof block === 'string' ? block : (block[0] ?? '');
   return text.includes('BEGIN:VTIMEZONE') ? text : null;
@@ -82,29 +81,33 @@ function yearsAround(fromDay: EpochDay, days: number): readonly number[] {
   return Array.from({ length: last - first + 1 }, (_, index) => first + index);
 }
 
+/** Returns the observances of a block; empty where one of them is not of the form this table has. */
 function observancesIn(block: string): readonly Observance[] {
-  return block
+  const read = block
     .split(/BEGIN:(?:STANDARD|DAYLIGHT)\r?\n/)
     .slice(1)
-    .flatMap((text) => observanceOf(text) ?? []);
+    .map(observanceOf);
+  return read.every((observance) => observance !== null) ? read : [];
 }
 
 function observanceOf(text: string): Observance | null {
   const from = /TZOFFSETFROM:([+-]\d{4})/.exec(text)?.[1];
   const to = /TZOFFSETTO:([+-]\d{4})/.exec(text)?.[1];
   const time = /DTSTART:\d{8}T(\d{2})(\d{2})/.exec(text);
-  if (from === undefined || to === undefined || time === null) return null;
+  const rule = ruleOf(text);
+  if (from === undefined || to === undefined || time === null || rule === 'unknown') return null;
   return {
     fromMinutes: offsetMinutesOf(from),
     toMinutes: offsetMinutesOf(to),
     minute: Number(time[1]) * 60 + Number(time[2]),
-    rule: ruleOf(text),
+    rule,
   };
 }
 
-function ruleOf(text: string): Observance['rule'] {
-  const match = /RRULE:FREQ=YEARLY;BYMONTH=(\d+);BYDAY=(-?\d)([A-Z]{2})/.exec(text);
-  if (match === null) return null;
+function ruleOf(text: string): Observance['rule'] | 'unknown' {
+  if (!text.includes('RRULE:')) return null;
+  const match = /RRULE:FREQ=YEARLY;BYMONTH=(\d+);BYDAY=(-?\d)([A-Z]{2})\r?\n/.exec(text);
+  if (match === null) return 'unknown';
   return { month: Number(match[1]), nth: Number(match[2]), weekday: RULE_WEEKDAYS.indexOf(match[3] ?? '') };
 }
 

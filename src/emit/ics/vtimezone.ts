@@ -1,24 +1,21 @@
 /**
  * The definition of a zone that stands in a calendar. A zone whose table of yearly rules says the same as the plan's own offsets is
- * written with these rules; any other as one observance a change of the plan. The one home of timezones-ical-library.
+ * written with these rules; any other as one observance a change of the plan.
  */
-import { tzlib_get_ical_block, tzlib_get_timezones } from 'timezones-ical-library';
 import { type EpochDay, isoDateOf } from '../../basics/calendar-day.ts';
 import { clockTimeOf, DAY_MINUTES } from '../../basics/minute-of-day.ts';
+import { secondOffsets, vtimezoneBlock, zoneDisagreements } from '../../basics/second-zone-table.ts';
 import type { UtcOffsets } from '../../basics/utc-offsets.ts';
-import { agreesWith, readObservances } from './yearly-rules.ts';
 
 /** Returns a VTIMEZONE, lines ended by CRLF, that gives the plan's offsets on every date between the two, both inclusive. */
 export function vtimezone(offsets: UtcOffsets, firstDay: EpochDay, lastDay: EpochDay): string {
-  const block = tableBlock(offsets.zone);
-  const isRight = block !== null && agreesWith(readObservances(block), offsets, firstDay, lastDay);
-  return isRight ? named(block, offsets.zone) : observances(offsets);
+  const block = vtimezoneBlock(offsets.zone);
+  return block !== null && isRight(offsets, firstDay, lastDay) ? named(block, offsets.zone) : observances(offsets);
 }
 
-function tableBlock(zone: string): string | null {
-  if (!tzlib_get_timezones().includes(zone)) return null;
-  const block = tzlib_get_ical_block(zone)[0];
-  return block === undefined || block === '' ? null : block;
+function isRight(offsets: UtcOffsets, firstDay: EpochDay, lastDay: EpochDay): boolean {
+  const days = lastDay - firstDay + 1;
+  return secondOffsets(offsets, firstDay, days) !== null && zoneDisagreements(offsets, firstDay, days).length === 0;
 }
 
 /** A zone's other names lead to one entry of the table; the calendar keeps the plan's. */
