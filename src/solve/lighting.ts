@@ -17,7 +17,7 @@ import { historyOf } from './light/dial-history.ts';
 import { reportDial } from './light/dial-messages.ts';
 import { dialPlan, unsetDialPlan } from './light/dial-plan.ts';
 import { clockShiftMinutes, shifted } from './light/enclosure-temperature.ts';
-import { agreeingGroups } from './light/group-checks.ts';
+import { agreeingGroups, reportLonelyHeaters } from './light/group-checks.ts';
 import { checkLamps } from './light/lamp-safety.ts';
 import { timerLoads } from './light/loads.ts';
 import { type DayTargets, reportLongInsets, type ShelfLamp, shelfLamps } from './light/shelf-lamp.ts';
@@ -75,7 +75,8 @@ export function solveLighting(
     (timer) => historyOf(timer, earlier, care.plan, today),
     log,
   );
-  const onShelf = without(agreeing, placed.notPlanned);
+  const lonely = reportLonelyHeaters(care, placed.groups, log);
+  const onShelf = without(agreeing, [...placed.notPlanned, ...lonely]);
 
   const tree = powerTree(care.devices, plugged(onShelf, placed.outletOf));
   const lighting = solveShelf({ care, earlier, today, offsets, parts, dayTargets, log }, tree.timers, placed.groups);
@@ -85,7 +86,7 @@ export function solveLighting(
   return {
     lighting,
     loads: timerLoads(care, allNamed, lighting, log),
-    notPlanned: [...refused, ...named.notPlanned, ...groups.notPlanned, ...placed.notPlanned],
+    notPlanned: [...refused, ...named.notPlanned, ...groups.notPlanned, ...placed.notPlanned, ...lonely],
     assumptions: checkTemperatures(care, lighting, offsets, log),
     sunMinutes: Array.from(
       siteDayLengthMinutes(care.site, care.plan.from, care.plan.days),
@@ -141,7 +142,7 @@ function solveShelf(
   };
   const inOrder = timers.flatMap((node) => {
     const group = groups.get(node.timer.id);
-    return group && group.lamps.length > 0 ? [{ node, group }] : [];
+    return group && group.kind !== 'idle' ? [{ node, group }] : [];
   });
   for (const { node, group } of inOrder) if (group.kind === 'day') solve(node, group);
   for (const { node, group } of inOrder) if (group.kind !== 'day') solve(node, group);

@@ -91,3 +91,19 @@ function placeOfDay(care: Care, { enclosure }: ShelfLamp) {
   const key = enclosure.targets.day.anchor.kind.replace('-', '_');
   return care.placeOfTarget(enclosure.id, `day.${key}`) ?? care.placeOfTarget(enclosure.id, 'day');
 }
+
+/** Returns the heaters on timers that drive no lamp whose hours they could follow. */
+export function reportLonelyHeaters(
+  care: Care,
+  groups: ReadonlyMap<string, DialGroup>,
+  log: Log,
+): readonly NotPlanned[] {
+  return [...groups.values()]
+    .filter(({ kind }) => kind === 'idle')
+    .flatMap(({ timer, lamps }) =>
+      lamps.map(({ id, lamp }) => {
+        log.report('heat-without-hours', { lamp: id, timer: timer.id }, care.placeOf([...lamp.path, 'outlet']));
+        return { lamp: id, device: timer.id, why: `${timer.id} drives no lamp whose hours it could follow` };
+      }),
+    );
+}

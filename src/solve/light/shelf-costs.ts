@@ -1,8 +1,7 @@
 /** What an arrangement of lamps on timers costs: least errors of each set of lamps on each timer, worked out once. */
 import type { MinuteWindow } from '../../plan/dial-day.ts';
 import type { Care } from '../../resolve/care.ts';
-import type { DayWindows } from './day-windows.ts';
-import { dialGroup, type LampTimer, stepMinutesOf } from './dial-group.ts';
+import { dialGroup, envelopeOf, type LampTimer, stepMinutesOf } from './dial-group.ts';
 import type { DialHistory } from './dial-history.ts';
 import type { ShelfLamp } from './shelf-lamp.ts';
 import { leastErrors } from './solve-dial.ts';
@@ -64,21 +63,27 @@ export class ShelfCosts {
 
   /** Returns the least worst and sum of e(d) of day lamps on a timer. */
   dayErrors(timer: LampTimer, lamps: readonly ShelfLamp[]): Errors {
-    return this.#keep(this.#day, this.#setKey(timer, lamps), () =>
+    return this.#keep(this.#day, this.setKey(timer, lamps), () =>
       leastErrors(problemOf(this.#care, dialGroup(timer, lamps), this.#historyOf(timer), [])),
     );
   }
 
+  /** Returns half the spread of the lamps' targets summed over the days: no window comes nearer to all of them. */
+  spreadSum(lamps: readonly ShelfLamp[]): number {
+    const { high, low } = envelopeOf(lamps);
+    return Math.ceil(high.reduce((sum, tenths, day) => sum + tenths - (low[day] ?? 0), 0) / 2);
+  }
+
   /** Returns the windows of day lamps on a timer. */
   solvedDay(timer: LampTimer, lamps: readonly ShelfLamp[]): SolvedGroup {
-    return this.#keep(this.#solved, this.#setKey(timer, lamps), () =>
+    return this.#keep(this.#solved, this.setKey(timer, lamps), () =>
       solveGroup(this.#care, dialGroup(timer, lamps), this.#historyOf(timer), []),
     );
   }
 
   /** Returns how far an inset lamp misses its own target on a day dial. */
   followError(timer: LampTimer, dayLamps: readonly ShelfLamp[], lamp: ShelfLamp): Errors {
-    return this.#keep(this.#part, `${this.#setKey(timer, dayLamps)} follow ${this.lampKey(lamp)}`, () =>
+    return this.#keep(this.#part, `${this.setKey(timer, dayLamps)} follow ${this.lampKey(lamp)}`, () =>
       lampError(lamp, litTenths(this.solvedDay(timer, dayLamps))),
     );
   }
@@ -99,7 +104,7 @@ export class ShelfCosts {
   partErrors(timer: LampTimer, lamps: readonly ShelfLamp[], enclosing: EnclosingOf | null, daysKey: string): Errors {
     const group = dialGroup(timer, lamps);
     if (group.kind === 'idle' || (group.kind === 'spans' && !enclosing)) return NO_ERROR;
-    const key = `${this.#setKey(timer, lamps)} in ${enclosing ? daysKey : 'any day'}`;
+    const key = `${this.setKey(timer, lamps)} in ${enclosing ? daysKey : 'any day'}`;
     return this.#keep(this.#part, key, () => {
       const history = this.#historyOf(timer);
       if (!enclosing) return leastErrors({ ...problemOf(this.#care, group, history, []), insideByDay: null });
@@ -113,7 +118,8 @@ export class ShelfCosts {
     });
   }
 
-  #setKey(timer: LampTimer, lamps: readonly ShelfLamp[]): string {
+  /** Returns what makes two sets of lamps on two timers the same for the solver. */
+  setKey(timer: LampTimer, lamps: readonly ShelfLamp[]): string {
     const keys = [...new Set(lamps.filter(({ target }) => target.kind !== 'none').map((lamp) => this.lampKey(lamp)))];
     return `${this.timerKey(timer)} ${keys.sort().join(',')}`;
   }
@@ -125,9 +131,4 @@ export class ShelfCosts {
     memo.set(key, value);
     return value;
   }
-}
-
-/** Returns windows as dial windows would be compared: on and length. */
-export function windowsKey(days: DayWindows): string {
-  return `${days.clock} ${days.windows.map(({ onMinute, offMinute }) => `${onMinute}-${offMinute}`).join(' ')}`;
 }
