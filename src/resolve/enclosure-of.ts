@@ -9,7 +9,7 @@ import type { EnclosureInput, EnclosureTargets } from './enclosure-targets.ts';
 import { feedersOf } from './feeders-of.ts';
 import { askAboutSpray, lampsOf } from './lamps-of.ts';
 import { reportRest, restOf } from './rest-of.ts';
-import { stageLineage } from './stages.ts';
+import { isYoungest } from './stages.ts';
 import { supplementsOf } from './supplements-of.ts';
 
 export interface EnclosureContext {
@@ -65,7 +65,7 @@ export function enclosureOf(
   };
   askAboutSpray(enclosure, path, household.placeOf, log);
   if (rest) {
-    const isHatchling = (stage: string) => stageLineage(stageBook, stage).includes('hatchling');
+    const isHatchling = (stage: string) => isYoungest(stageBook, stage);
     reportRest(rest, {
       enclosure: said.id,
       stages: resolved.stages,

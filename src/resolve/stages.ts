@@ -33,6 +33,16 @@ export function stageLineage(book: StageBook, name: string): readonly string[] {
   return lineage;
 }
 
+/** Stages past the youngest, also where a profile lets them take its values. */
+const GROWN = ['juvenile', 'subadult', 'adult', 'senior'];
+
+/** Returns whether a stage is the youngest: `hatchling`, or like it under a name that is no older stage's. */
+export function isYoungest(book: StageBook, name: string): boolean {
+  const lineage = stageLineage(book, name);
+  const at = lineage.indexOf('hatchling');
+  return at >= 0 && !lineage.slice(0, at).some((stage) => GROWN.includes(stage));
+}
+
 /** Returns a stage with its parts, each from the nearest stage of its lineage that says it; parts nobody says are empty. */
 export function resolveStage(book: StageBook, name: string): ResolvedStage {
   const leaves: Leaf[] = [];
