@@ -52,5 +52,5 @@ export function nearestShift(spans: readonly (readonly [number, number])[], step
   const least = Math.ceil(Math.max(...spans.map(([from]) => from)) / stepMinutes) * stepMinutes;
   const most = Math.floor(Math.min(...spans.map(([, to]) => to)) / stepMinutes) * stepMinutes;
   if (least > most) return null;
-  return least > 0 ? least : most < 0 ? most : 0;
+  return least > 0 ? least : Math.min(most, 0);
 }

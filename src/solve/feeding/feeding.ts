@@ -1,12 +1,15 @@
 /** What is fed, dusted and bought: from the targets and the keeper's own feeders to one entry a feed. */
-import { type EpochDay, isoDateOf } from '../../basics/calendar-day.ts';
+import { type EpochDay, epochDay, isoDateOf } from '../../basics/calendar-day.ts';
 import { clockTimeOf } from '../../basics/minute-of-day.ts';
 import type { Log } from '../../diagnostics/log.ts';
+import { Parts } from '../../plan/parts.ts';
 import type { Assumption, Feed, Plan, RotationState, StockOrder } from '../../plan/plan.ts';
 import type { Care, CareEnclosure } from '../../resolve/care.ts';
+import { reportAbsences } from './absence-report.ts';
 import { calciumAssumptions } from './calcium-advice.ts';
 import { type EnclosureRotation, type RotationPart, rotateEnclosure } from './enclosure-rotation.ts';
 import { feedingHours, type LightsOfDay } from './feeding-hours.ts';
+import { feedingInputs, stockInputs } from './feeding-inputs.ts';
 import { reportHours } from './hours-report.ts';
 import { portionOf } from './portions.ts';
 import { reportRotation } from './rotation-report.ts';
@@ -28,6 +31,8 @@ export interface FeedingPlan {
 /**
  * Returns the feeds of all enclosures over the plan. With an earlier plan the days before `today` are copied from it and the
  * rotations go on; without one the plan is solved from its first day. Messages: those of the feeding catalogue.
+ *
+ * @param parts where each enclosure (`feeding.ENCLOSURE`) and the stock note what they were solved from; what stands is copied whole
  */
 export function solveFeeding(
   care: Care,
@@ -35,25 +40,68 @@ export function solveFeeding(
   earlier: Plan | null,
   today: EpochDay,
   log: Log,
+  parts: Parts = new Parts(earlier),
 ): FeedingPlan {
-  const first = care.plan.from;
-  const last = first + care.plan.days - 1;
-  const from = earlier ? Math.max(first, today) : first;
-  const feeding: Feed[] = [...pastFeeds(care, earlier, first, from)];
-  const rotation: RotationState[] = [];
-  for (const enclosure of care.enclosures) {
-    const rotated = rotateEnclosure(care, enclosure, earlier, from, last);
-    const handed = handedFeeds(care, enclosure, rotated);
-    const feeds = handed.map((feed) => feedOf(care, enclosure, lights, feed));
-    reportRotation(care, enclosure, rotated, handed, log);
-    reportHours(care, enclosure, lights, feeds, log);
-    feeding.push(...feeds);
-    rotation.push(...rotated.parts.map((part) => ({ ...part.rotated.state, last: lastGiven(rotated, part, feeds) })));
-  }
-  const sorted = feeding.toSorted(byTime);
-  const { orders, cultures } = solveStock(care, sorted, from, log);
-  const stock = [...pastOrders(earlier, first, from), ...orders];
-  return { feeding: sorted, rotation, stock, cultures, assumptions: calciumAssumptions(care) };
+  const now = momentOf(care, earlier, today);
+  const then = momentOf(care, earlier?.previous ?? null, earlier ? epochDay(earlier.made) : today);
+  const courses = care.enclosures.map((enclosure) => {
+    const stands = parts.stands(`feeding.${enclosure.id}`, feedingInputs(care, enclosure, lights));
+    const isCopied = stands && earlier !== null;
+    const course = enclosureCourse(care, enclosure, lights, isCopied ? then : now, log);
+    return isCopied ? copied(earlier, enclosure.id) : course;
+  });
+  const feeding = courses.flatMap(({ feeds }) => feeds).toSorted(byTime);
+  const stockStands = parts.stands('stock', stockInputs(care, feeding)) && earlier !== null;
+  const { orders, cultures } = solveStock(care, feeding, stockStands ? then.from : now.from, log);
+  return {
+    feeding,
+    rotation: courses.flatMap(({ rotation }) => rotation),
+    stock: stockStands ? earlier.stock : [...pastOrders(now, care.plan.from), ...orders],
+    cultures,
+    assumptions: calciumAssumptions(care),
+  };
+}
+
+/** From when a plan is solved, and what stands before. */
+interface Moment {
+  readonly earlier: Plan | null;
+  readonly from: EpochDay;
+}
+
+function momentOf(care: Care, earlier: Plan | null, today: EpochDay): Moment {
+  return { earlier, from: earlier ? Math.max(care.plan.from, today) : care.plan.from };
+}
+
+interface EnclosureCourse {
+  readonly feeds: readonly Feed[];
+  readonly rotation: readonly RotationState[];
+}
+
+function copied(earlier: Plan, id: string): EnclosureCourse {
+  return {
+    feeds: earlier.feeding.filter(({ enclosure }) => enclosure === id),
+    rotation: earlier.rotation.filter(({ enclosure }) => enclosure === id),
+  };
+}
+
+function enclosureCourse(
+  care: Care,
+  enclosure: CareEnclosure,
+  lights: LightsOfDay,
+  { earlier, from }: Moment,
+  log: Log,
+): EnclosureCourse {
+  const rotated = rotateEnclosure(care, enclosure, earlier, from, care.plan.from + care.plan.days - 1);
+  const served = withStandIns(care, enclosure, rotated.feeds);
+  const handed = offTheSitter(care, enclosure, served, rotated.givenBefore);
+  const feeds = handed.map((feed) => feedOf(care, enclosure, lights, feed));
+  reportRotation(care, enclosure, rotated, handed, log);
+  reportHours(care, enclosure, lights, feeds, log);
+  reportAbsences(care, enclosure, rotated, log);
+  return {
+    feeds: [...pastFeeds(care, enclosure, earlier, from), ...feeds],
+    rotation: rotated.parts.map((part) => ({ ...part.rotated.state, last: lastGiven(rotated, part, feeds) })),
+  };
 }
 
 function byTime(a: Feed, b: Feed): number {
@@ -70,21 +118,16 @@ function compareText(a: string, b: string): number {
   return a < b ? -1 : a > b ? 1 : 0;
 }
 
-function pastFeeds(care: Care, earlier: Plan | null, first: EpochDay, from: EpochDay): readonly Feed[] {
-  const here = new Set(care.enclosures.map(({ id }) => id));
-  const [since, until] = [isoDateOf(first), isoDateOf(from)];
+function pastFeeds(care: Care, { id }: CareEnclosure, earlier: Plan | null, from: EpochDay): readonly Feed[] {
+  const [since, until] = [isoDateOf(care.plan.from), isoDateOf(from)];
   return (earlier?.feeding ?? [])
-    .filter((feed) => here.has(feed.enclosure) && feed.date >= since && feed.date < until)
+    .filter((feed) => feed.enclosure === id && feed.date >= since && feed.date < until)
     .map((feed) => ({ ...feed, past: true as const }));
 }
 
-function pastOrders(earlier: Plan | null, first: EpochDay, from: EpochDay): readonly StockOrder[] {
+function pastOrders({ earlier, from }: Moment, first: EpochDay): readonly StockOrder[] {
   const [since, until] = [isoDateOf(first), isoDateOf(from)];
   return (earlier?.stock ?? []).filter(({ date }) => date >= since && date < until);
-}
-
-function handedFeeds(care: Care, enclosure: CareEnclosure, rotated: EnclosureRotation): readonly HandedFeed[] {
-  return offTheSitter(care, enclosure, withStandIns(care, enclosure, rotated.feeds), rotated.givenBefore);
 }
 
 function feedOf(care: Care, enclosure: CareEnclosure, lights: LightsOfDay, feed: HandedFeed): Feed {

@@ -90,7 +90,10 @@ function runsOf(outside: readonly HourCheck[], checks: readonly HourCheck[]): re
   for (const day of days) {
     if (!bad.has(day)) open = null;
     else if (open) open.to = day;
-    else runs.push((open = { from: day, to: day }));
+    else {
+      open = { from: day, to: day };
+      runs.push(open);
+    }
   }
   return runs.map(({ from, to }) => (from === to ? isoDateOf(from) : `${isoDateOf(from)} to ${isoDateOf(to)}`));
 }

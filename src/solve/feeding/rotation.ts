@@ -52,6 +52,8 @@ export interface Before {
 
 export interface Rotated {
   readonly feeds: readonly RotationFeed[];
+  /** The feed days of the rhythm, those without feed included. */
+  readonly allDays: readonly EpochDay[];
   /** Without its last dates, which hang on what is really given. */
   readonly state: Omit<RotationState, 'last'>;
   readonly orders: EvenOrders | null;
@@ -214,7 +216,8 @@ function laidOut(
     worstDeviation,
     order,
   };
-  return { feeds, state, rateCuts: setup.dustings.cut, cycleWeeks: order.cycleWeeks };
+  const allDays = feedTimes(setup.rules, epochDay(order.began), span.to, null).map(({ day }) => day);
+  return { feeds, allDays, state, rateCuts: setup.dustings.cut, cycleWeeks: order.cycleWeeks };
 }
 
 /** The days of an order from its beginning on, each with its slot; an order that runs once leaves out the days without feed. */
