@@ -93,8 +93,12 @@ export function generatedParts(seed: number): Plan {
 
 /** Returns the plan with its events, as first compiled. */
 export function generatedPlan(seed: number): Plan {
-  return withEvents(generatedParts(seed), null);
+  const plan = made.get(seed) ?? withEvents(generatedParts(seed), null);
+  made.set(seed, plan);
+  return plan;
 }
+
+const made = new Map<number, Plan>();
 
 /** Returns the plan with events that follow on the earlier plan's. */
 export function withEvents(parts: Plan, earlier: Plan | null, today = parts.from): Plan {

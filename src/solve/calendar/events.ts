@@ -25,9 +25,12 @@ const LEAST_MINUTES = 5;
 export function calendarEvents(parts: CalendarParts, shopper: string | null, log: Log): readonly EventDraft[] {
   const language = words(parts.language).calendar;
   const unsafe = unsafeMinutes(siteOffsets(parts));
-  const seeds = seedsOf(parts, shopper, language).map((seed) => safeTime(plainSeed(seed, log), unsafe, language, log));
+  const groups = groupsOf(seedsOf(parts, shopper, language)).map(({ seed, days }) => ({
+    seed: safeTime(plainSeed(seed, log), unsafe, language, log),
+    days,
+  }));
   const reminders = new Map(parts.people.map(({ id, reminderMinutes }) => [id, reminderMinutes]));
-  const folded = groupsOf(seeds).map((group) => foldGroup(group, reminders));
+  const folded = groups.map((group) => foldGroup(group, reminders.get(group.seed.for) ?? null));
   const [events, atLeast] = [
     folded.flatMap(({ events }) => events),
     folded.reduce((sum, each) => sum + each.atLeast, 0),
@@ -77,28 +80,32 @@ function safeTime(seed: EventSeed, unsafe: readonly MinutesOfDay[], language: Ca
   return { ...seed, minute: ALL_DAY.minute, minutes: ALL_DAY.minutes, title: language.atTime(time, seed.title) };
 }
 
+/** One job with all its dates. */
+interface Group {
+  readonly seed: EventSeed;
+  readonly days: EpochDay[];
+}
+
 /** Returns the seeds that differ in nothing but the date, together. */
-function groupsOf(seeds: readonly EventSeed[]): readonly (readonly EventSeed[])[] {
-  const groups = new Map<string, EventSeed[]>();
+function groupsOf(seeds: readonly EventSeed[]): readonly Group[] {
+  const groups = new Map<string, Group>();
   for (const seed of seeds) {
-    const { day: _day, ...same } = seed;
-    const key = JSON.stringify(same);
+    const { title, description, category, kind, task, slot, minute, minutes } = seed;
+    const key = [seed.for, task, slot, minute, minutes, category, kind, title, ...description].join('\u0000');
     const group = groups.get(key);
-    if (group) group.push(seed);
-    else groups.set(key, [seed]);
+    if (group) group.days.push(seed.day);
+    else groups.set(key, { seed, days: [seed.day] });
   }
   return [...groups.values()];
 }
 
 function foldGroup(
-  group: readonly EventSeed[],
-  reminders: ReadonlyMap<string, number | null>,
+  { seed, days }: Group,
+  reminderMinutes: number | null,
 ): { readonly events: readonly EventDraft[]; readonly atLeast: number } {
-  const [seed] = group;
-  if (!seed) return { events: [], atLeast: 0 };
-  const dates = [...new Set(group.map(({ day }) => day))].sort((a, b) => a - b);
+  const dates = [...new Set(days)].sort((a, b) => a - b);
   const { runs, atLeast } = foldDates(dates);
-  return { events: runs.map((run) => draftOf(seed, run, reminders.get(seed.for) ?? null)), atLeast };
+  return { events: runs.map((run) => draftOf(seed, run, reminderMinutes)), atLeast };
 }
 
 function draftOf(seed: EventSeed, run: DateRun, reminderMinutes: number | null): EventDraft {

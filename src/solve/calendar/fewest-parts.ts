@@ -10,7 +10,9 @@ import type { Part } from './rule-steps.ts';
 import { shareOut } from './share-out.ts';
 
 /** Where a search has looked at so many nodes, it gives up, and the bound says how much is proven. */
-const MOST_NODES = 2_000_000;
+const MOST_NODES = 400_000;
+/** Sharing out a cover takes about as long as so many nodes. */
+const NODES_A_SHARING = 20;
 const WORD = 20;
 
 interface Search {
@@ -89,6 +91,7 @@ function shared(search: Search, chosen: readonly number[]): readonly Part[] | nu
   );
   const parts = shareOut(search.dates, sets);
   if (parts === null || parts === 'unknown') search.unshared += 1;
+  search.nodes += NODES_A_SHARING;
   if (parts === 'unknown') search.gaveUp = true;
   return parts === 'unknown' ? null : parts;
 }

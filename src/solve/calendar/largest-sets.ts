@@ -1,6 +1,6 @@
 /** The largest sets of dates that one rule may cover: none lies within another. */
 import type { EpochDay } from '../../basics/calendar-day.ts';
-import { covered, reachFrom, stripOf } from './longest-parts.ts';
+import { covered, reachesOf, stripOf } from './rule-reach.ts';
 import { stepsWithin } from './rule-steps.ts';
 
 /** Returns them as positions in `dates`, larger first; a date that no rule joins to another stands alone. */
@@ -22,12 +22,9 @@ function reachableSets(dates: readonly EpochDay[]): Map<string, readonly number[
   const strip = stripOf(dates);
   const position = new Map(dates.map((day, index) => [day, index]));
   const sets = new Map<string, readonly number[]>(dates.map((_, index) => [String(index), [index]]));
-  for (const step of stepsWithin(strip.last - strip.first)) {
-    for (const from of dates) {
-      const reach = reachFrom(strip, from, step, 1);
-      const set = reach ? covered(strip, reach).map((day) => position.get(day) ?? 0) : [];
-      if (reach) sets.set(set.join(), set);
-    }
+  for (const reach of reachesOf(strip, dates, stepsWithin(strip.last - strip.first))) {
+    const set = covered(strip, reach).map((day) => position.get(day) ?? 0);
+    sets.set(set.join(), set);
   }
   return sets;
 }

@@ -38,16 +38,17 @@ export function mayStartMonthly(day: EpochDay): boolean {
   return civilOf(day).dayOfMonth <= LAST_MONTH_DAY;
 }
 
-export function nextDate(day: EpochDay, step: Step): EpochDay {
-  if (step !== 'month') return day + step;
+/** Returns the date `times` steps on; back where that is negative. */
+export function nextDate(day: EpochDay, step: Step, times: number): EpochDay {
+  if (step !== 'month') return day + step * times;
   const { year, month, dayOfMonth } = civilOf(day);
-  return epochDayOf(year, month + 1, dayOfMonth);
+  return epochDayOf(year, month + times, dayOfMonth);
 }
 
 /** Returns all dates of a rule from `from` to `to`, both inclusive. */
 export function ruleDates(from: EpochDay, to: EpochDay, step: Step): readonly EpochDay[] {
   const dates: EpochDay[] = [];
-  for (let day = from; day <= to; day = nextDate(day, step)) dates.push(day);
+  for (let day = from; day <= to; day = nextDate(day, step, 1)) dates.push(day);
   return dates;
 }
 

@@ -3,7 +3,17 @@ import type { EpochDay } from '../../basics/calendar-day.ts';
 import { type Part, partOf } from './rule-steps.ts';
 
 /** Sharings tried before the cover is given up; beyond it the folding is not proven to be the smallest. */
-const MOST_TRIALS = 4096;
+const MOST_TRIALS = 20_000;
+
+interface Sharing {
+  readonly dates: readonly EpochDay[];
+  readonly parts: number;
+  /** The parts that may take a date, by its position. */
+  readonly holders: readonly (readonly number[])[];
+  /** The part that has it; -1 where that is open. */
+  readonly owners: number[];
+  trials: number;
+}
 
 /**
  * Returns the parts, null where there are none, or `unknown` where too many sharings were tried; `sets` are positions in `dates`
@@ -14,43 +24,46 @@ export function shareOut(
   sets: readonly (readonly number[])[],
 ): readonly Part[] | 'unknown' | null {
   const holders = dates.map((_, index) => sets.flatMap((set, at) => (set.includes(index) ? [at] : [])));
-  const trials = { left: MOST_TRIALS };
   const owners = holders.map((of) => (of.length === 1 ? (of[0] ?? 0) : -1));
-  return assign(dates, sets.length, holders, owners, 0, trials) ?? (trials.left > 0 ? null : 'unknown');
+  const sharing = { dates, parts: sets.length, holders, owners, trials: 0 };
+  const settled = sets.map((_, part) => part).filter((part) => isSettled(sharing, part));
+  if (settled.some((part) => !isRule(sharing, part))) return null;
+  return assign(sharing, 0) ?? (sharing.trials > MOST_TRIALS ? 'unknown' : null);
 }
 
-function assign(
-  dates: readonly EpochDay[],
-  count: number,
-  holders: readonly (readonly number[])[],
-  owners: number[],
-  from: number,
-  trials: { left: number },
-): readonly Part[] | null {
+function assign(sharing: Sharing, from: number): readonly Part[] | null {
+  const { owners, holders } = sharing;
   const next = owners.indexOf(-1, from);
-  if (next < 0) return partsOf(dates, count, owners, trials);
-  for (const owner of holders[next] ?? []) {
+  if (next < 0) return allParts(sharing);
+  const candidates = holders[next] ?? [];
+  for (const owner of candidates) {
+    sharing.trials += 1;
+    if (sharing.trials > MOST_TRIALS) break;
     owners[next] = owner;
-    const parts = trials.left > 0 ? assign(dates, count, holders, owners, next + 1, trials) : null;
+    const settled = candidates.filter((part) => isSettled(sharing, part));
+    const parts = settled.every((part) => isRule(sharing, part)) ? assign(sharing, next + 1) : null;
     if (parts) return parts;
   }
   owners[next] = -1;
   return null;
 }
 
-function partsOf(
-  dates: readonly EpochDay[],
-  count: number,
-  owners: readonly number[],
-  trials: { left: number },
-): readonly Part[] | null {
-  trials.left -= 1;
-  const parts: Part[] = [];
-  for (let part = 0; part < count; part += 1) {
-    const days = dates.filter((_, index) => owners[index] === part);
-    const found = partOf(days);
-    if (!found && days.length > 0) return null;
-    if (found) parts.push(found);
-  }
-  return parts;
+/** Whether no date that the part may take is still open. */
+function isSettled({ owners, holders }: Sharing, part: number): boolean {
+  return owners.every((owner, index) => owner !== -1 || !holders[index]?.includes(part));
+}
+
+function isRule(sharing: Sharing, part: number): boolean {
+  const days = daysOf(sharing, part);
+  return days.length === 0 || partOf(days) !== null;
+}
+
+function daysOf({ dates, owners }: Sharing, part: number): readonly EpochDay[] {
+  return dates.filter((_, index) => owners[index] === part);
+}
+
+function allParts(sharing: Sharing): readonly Part[] {
+  return Array.from({ length: sharing.parts }, (_, part) => partOf(daysOf(sharing, part))).filter(
+    (part) => part !== null,
+  );
 }
