@@ -27,19 +27,23 @@ export class SchemaParts {
 
   /** Returns the whole schema: short parts and those that stand once in place, the others under `definitions`. */
   assemble(root: JsonSchema): JsonSchema {
+    const made = new Map([...this.#parts.values()].map(({ name, schema }) => [name, schema]));
     const final = new Map<string, JsonSchema>();
     const byContent = new Map<string, string>();
     const kept = new Map<string, JsonSchema>();
-    // What a part refers to was met after it: from the last to the first, all that is referred to is final.
-    for (const { name, schema } of [...this.#parts.values()].reverse()) {
-      const whole = replaced(schema, (other) => final.get(other)) as JsonSchema;
+    const finalOf = (name: string): JsonSchema => {
+      const already = final.get(name);
+      if (already) return already;
+      const whole = replaced(made.get(name), finalOf) as JsonSchema;
       const content = JSON.stringify(whole);
       const twin = byContent.get(content) ?? name;
       byContent.set(content, twin);
       if (twin === name) kept.set(name, whole);
-      final.set(name, content.length <= SHORT ? whole : reference(twin));
-    }
-    return withDefinitions(replaced(root, (name) => final.get(name)) as JsonSchema, kept);
+      const shown = content.length <= SHORT ? whole : reference(twin);
+      final.set(name, shown);
+      return shown;
+    };
+    return withDefinitions(replaced(root, finalOf) as JsonSchema, kept);
   }
 }
 
