@@ -33,6 +33,8 @@ interface Best {
 
 /** Arrangements looked at before the search is cut short. */
 const MOST_NODES = 150_000;
+/** 10 min, half as much again, … up to a whole day. */
+const LIMITS_TENTHS = [100, 150, 225, 340, 500, 750, 1125, 1700, 2500, 3750, 5600, 8400, 14_400];
 
 /** Returns the order in which lamps are placed: those that make the day first, each kind in the file's order. */
 export function placingOrder(lamps: readonly ShelfLamp[]): readonly number[] {
@@ -53,7 +55,7 @@ export function assign(
   leftOut: number,
 ): Assignment | null {
   const search = new Search(seats, costs, enclosingOf);
-  search.placeDay(0, leftOut);
+  search.run(leftOut);
   const { best, nodes } = search;
   if (!best) return null;
   return {
@@ -67,6 +69,7 @@ export function assign(
 class Search {
   best: Best | null = null;
   nodes = 0;
+  #limitTenths = 0;
   readonly #order: readonly number[];
   readonly #dayCount: number;
   readonly #alike: Likeness;
@@ -81,7 +84,16 @@ class Search {
     this.#alike = likenessOf(seats, costs, this.#order);
   }
 
-  placeDay(at: number, leftOut: number): void {
+  /** Searches under a limit on the worst error that is raised until something is found below it. */
+  run(leftOut: number): void {
+    for (const most of LIMITS_TENTHS) {
+      this.#limitTenths = most;
+      this.#placeDay(0, leftOut);
+      if (this.best || this.nodes >= MOST_NODES) return;
+    }
+  }
+
+  #placeDay(at: number, leftOut: number): void {
     const lamp = this.#order[at];
     if (lamp === undefined || at === this.#dayCount) {
       const day = this.#dayErrors();
@@ -91,9 +103,9 @@ class Search {
     const options = this.#options(lamp).map((timer) => ({ timer, bound: this.#boundWith(lamp, timer) }));
     for (const { timer, bound } of options.toSorted((a, b) => compareErrors(a.bound, b.bound))) {
       if (this.#isHopeless(bound) || this.nodes++ >= MOST_NODES) continue;
-      this.#with(lamp, timer, () => this.placeDay(at + 1, leftOut));
+      this.#with(lamp, timer, () => this.#placeDay(at + 1, leftOut));
     }
-    if (leftOut > 0 && this.nodes++ < MOST_NODES) this.#with(lamp, LEFT_OUT, () => this.placeDay(at + 1, leftOut - 1));
+    if (leftOut > 0 && this.nodes++ < MOST_NODES) this.#with(lamp, LEFT_OUT, () => this.#placeDay(at + 1, leftOut - 1));
   }
 
   /** `known`: errors of the day lamps and of the part-day lamps that follow a day dial already. */
@@ -103,32 +115,34 @@ class Search {
       this.#complete(known);
       return;
     }
-    for (const timer of this.#options(lamp)) {
-      if (this.nodes++ >= MOST_NODES) return;
-      this.#with(lamp, timer, () => {
-        const errors = this.#withPart(lamp, timer, known);
-        if (errors) this.#placePart(at + 1, leftOut, errors);
-      });
+    const options = this.#options(lamp).map((timer) => ({ timer, bound: this.#partBound(lamp, timer) }));
+    for (const { timer, bound } of options.toSorted((a, b) => compareErrors(a.bound, b.bound))) {
+      if (this.#isHopeless(withErrors(known, bound)) || this.nodes++ >= MOST_NODES) continue;
+      const errors = withErrors(known, this.#followErrors(lamp, timer));
+      if (!this.#isHopeless(errors)) this.#with(lamp, timer, () => this.#placePart(at + 1, leftOut, errors));
     }
     if (leftOut > 0) this.#with(lamp, LEFT_OUT, () => this.#placePart(at + 1, leftOut - 1, known));
   }
 
-  /** The errors with one more part-day lamp, or null where they are surely worse than the best. */
-  #withPart(lamp: number, timer: number, known: Errors): Errors | null {
+  /** A bound from below on what one more part-day lamp costs on a timer; the sum only where it follows a day. */
+  #partBound(lamp: number, timer: number): Errors {
     const shelf = this.seats.lamps[lamp];
     const seat = this.seats.timers[timer];
-    if (!shelf || !seat) return null;
-    if (!this.seats.isDay(timer)) {
-      const own = this.costs.partErrors(seat.timer, this.seats.on(timer), null, '');
-      return this.#isHopeless({ ...known, worstErrorTenths: Math.max(known.worstErrorTenths, own.worstErrorTenths) })
-        ? null
-        : known;
-    }
+    if (!shelf || !seat) return NO_ERROR;
     const day = this.#dayLampsOn(timer);
-    const bound = this.costs.followBound(day, this.costs.dayErrors(seat.timer, day), shelf);
-    if (this.#isHopeless(withErrors(known, bound))) return null;
-    const errors = withErrors(known, this.costs.followError(seat.timer, day, shelf));
-    return this.#isHopeless(errors) ? null : errors;
+    if (day.length > 0) return this.costs.followBound(day, this.costs.dayErrors(seat.timer, day), shelf);
+    const others = this.seats.on(timer).filter(({ target }) => target.kind !== 'none');
+    const pairs = others.length === 0 ? [[shelf]] : others.map((other) => [other, shelf]);
+    const worst = pairs.map((pair) => this.costs.partErrors(seat.timer, pair, null, '').worstErrorTenths);
+    return { worstErrorTenths: Math.max(...worst), sumErrorTenths: 0 };
+  }
+
+  /** What a part-day lamp misses on a day dial; on a dial of its own that is known only once all lamps are placed. */
+  #followErrors(lamp: number, timer: number): Errors {
+    const shelf = this.seats.lamps[lamp];
+    const seat = this.seats.timers[timer];
+    const day = this.#dayLampsOn(timer);
+    return shelf && seat && day.length > 0 ? this.costs.followError(seat.timer, day, shelf) : NO_ERROR;
   }
 
   #complete(known: Errors): void {
@@ -197,6 +211,7 @@ class Search {
   }
 
   #isHopeless(errors: Errors): boolean {
+    if (errors.worstErrorTenths > this.#limitTenths) return true;
     return this.best !== null && compareErrors(errors, this.best.errors) > 0;
   }
 }
