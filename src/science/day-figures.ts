@@ -5,8 +5,11 @@ const MINUTES = 1440;
 const GOLDEN = 0.6180339887498949;
 /** Brings two minutes down to a second or so. */
 const EXTREMUM_STEPS = 9;
-/** A peak counts where it begins within so long after the start of a mist. */
+/** By so much may the running mean between two whole minutes pass both. */
+const CREST = 0.06;
+/** A peak counts where it begins within so long after the start of a mist; the centred mean shows a mist up to 2.5 min early. */
 const PEAK_AFTER_MIST_MINUTES = 60;
+const SEEN_EARLY_MINUTES = 2;
 
 /** Relative humidity of a periodic day as the centred running mean over 5 min, a fraction, one value at each whole minute from 00:00. */
 export class HumidityCurve {
@@ -30,7 +33,6 @@ export class HumidityCurve {
     let low = 2;
     let high = -1;
     let lowAt = 0;
-    let highAt = 0;
     let sum = 0;
     for (let k = 0; k < MINUTES; k++) {
       const value = ((halves[k + 5] ?? 0) - (halves[k] ?? 0)) / 5;
@@ -41,14 +43,11 @@ export class HumidityCurve {
         low = value;
         lowAt = minute;
       }
-      if (value > high) {
-        high = value;
-        highAt = minute;
-      }
+      if (value > high) high = value;
     }
     this.mean = sum / MINUTES;
-    this.low = this.#extremum(day, lowAt, -1);
-    this.high = Math.min(1, this.#extremum(day, highAt, 1));
+    this.low = extremeNear(this, day, lowAt, -1);
+    this.high = Math.min(1, this.#highest(day, high));
     this.lowMinute = lowAt;
     this.#means(day, sum);
   }
@@ -79,31 +78,20 @@ export class HumidityCurve {
     for (let k = 3; k < 5; k++) halves[k + MINUTES] = (halves[k] ?? 0) + whole;
   }
 
-  /** Returns the highest (sign 1) or lowest (sign -1) running mean within a minute of a whole minute, by golden section. */
-  #extremum(day: PeriodicDay, minute: number, sign: 1 | -1): number {
-    const around = (minute - day.mesh.startMinute + MINUTES) % MINUTES;
-    let left = around - 1;
-    let right = around + 1;
-    let a = right - GOLDEN * (right - left);
-    let b = left + GOLDEN * (right - left);
-    let atA = sign * runningMean(day, a);
-    let atB = sign * runningMean(day, b);
-    for (let step = 0; step < EXTREMUM_STEPS; step++) {
-      if (atA > atB) {
-        right = b;
-        b = a;
-        atB = atA;
-        a = right - GOLDEN * (right - left);
-        atA = sign * runningMean(day, a);
-      } else {
-        left = a;
-        a = b;
-        atA = atB;
-        b = left + GOLDEN * (right - left);
-        atB = sign * runningMean(day, b);
+  /** Returns the highest value between the whole minutes too: of every crest that comes near to the highest at a whole one. */
+  #highest(day: PeriodicDay, sampled: number): number {
+    let highest = sampled;
+    let before = this.byMinute[MINUTES - 1] ?? 0;
+    let here = this.byMinute[0] ?? 0;
+    for (let minute = 0; minute < MINUTES; minute++) {
+      const next = this.byMinute[minute + 1 < MINUTES ? minute + 1 : 0] ?? 0;
+      if (here > sampled - CREST && here >= before && here > next) {
+        highest = Math.max(highest, extremeNear(this, day, minute, 1));
       }
+      before = here;
+      here = next;
     }
-    return sign * Math.max(atA, atB, sign * (this.byMinute[minute] ?? 0));
+    return highest;
   }
 
   #means(day: PeriodicDay, sum: number): void {
@@ -112,6 +100,33 @@ export class HumidityCurve {
     this.lit = minutes > 0 ? lit / minutes : Number.NaN;
     this.dark = minutes < MINUTES ? (sum - lit) / (MINUTES - minutes) : Number.NaN;
   }
+}
+
+/** Returns the highest (sign 1) or lowest (sign -1) running mean within a minute of a whole minute, by golden section. */
+function extremeNear(curve: HumidityCurve, day: PeriodicDay, minute: number, sign: 1 | -1): number {
+  const around = (minute - day.mesh.startMinute + MINUTES) % MINUTES;
+  let left = around - 1;
+  let right = around + 1;
+  let a = right - GOLDEN * (right - left);
+  let b = left + GOLDEN * (right - left);
+  let atA = sign * runningMean(day, a);
+  let atB = sign * runningMean(day, b);
+  for (let step = 0; step < EXTREMUM_STEPS; step++) {
+    if (atA > atB) {
+      right = b;
+      b = a;
+      atB = atA;
+      a = right - GOLDEN * (right - left);
+      atA = sign * runningMean(day, a);
+    } else {
+      left = a;
+      a = b;
+      atA = atB;
+      b = left + GOLDEN * (right - left);
+      atB = sign * runningMean(day, b);
+    }
+  }
+  return sign * Math.max(atA, atB, sign * (curve.byMinute[minute] ?? 0));
 }
 
 /** Returns the centred running mean at a time in minutes from the first node. */
@@ -155,24 +170,26 @@ function trapezoid(by: Float64Array, from: number, minutes: number): number {
   return sum + 0.5 * ((by[(from + minutes) % MINUTES] ?? 0) - (by[from % MINUTES] ?? 0));
 }
 
-/** Returns whether a whole minute lies in the daylight window. */
-function isLit(day: PeriodicDay, minute: number): boolean {
-  const { onMinute, minutes } = day.air.lit;
-  return (minute - onMinute + MINUTES) % MINUTES < minutes;
-}
-
 /** Returns the hours a day with the humidity above a level, with the lights on only where asked. */
 export function hoursAbove(curve: HumidityCurve, day: PeriodicDay, level: number, litOnly: boolean): number {
-  const by = curve.byMinute;
   if (curve.high <= level) return 0;
-  let minutes = 0;
-  let here = by[0] ?? 0;
-  for (let minute = 0; minute < MINUTES; minute++) {
+  const { onMinute, minutes } = day.air.lit;
+  if (!litOnly || minutes >= MINUTES) return minutesAbove(curve.byMinute, level, 0, MINUTES) / 60;
+  const off = onMinute + minutes;
+  const early = off > MINUTES ? minutesAbove(curve.byMinute, level, 0, off - MINUTES) : 0;
+  return (minutesAbove(curve.byMinute, level, onMinute, Math.min(off, MINUTES)) + early) / 60;
+}
+
+/** Returns the minutes above a level in [from, to), the curve taken as linear between whole minutes. */
+function minutesAbove(by: Float64Array, level: number, from: number, to: number): number {
+  let sum = 0;
+  let here = by[from] ?? 0;
+  for (let minute = from; minute < to; minute++) {
     const next = by[minute + 1 < MINUTES ? minute + 1 : 0] ?? 0;
-    if ((here > level || next > level) && (!litOnly || isLit(day, minute))) minutes += shareAbove(here, next, level);
+    if (here > level || next > level) sum += shareAbove(here, next, level);
     here = next;
   }
-  return minutes / 60;
+  return sum;
 }
 
 function shareAbove(here: number, next: number, level: number): number {
@@ -180,23 +197,44 @@ function shareAbove(here: number, next: number, level: number): number {
   return (Math.max(here, next) - level) / Math.abs(next - here);
 }
 
-/** The first minutes of the peaks of a day. A peak reaches `reaches` after having been below `rearm`, within an hour of a mist's start. */
-export function peakMinutes(curve: HumidityCurve, runs: readonly Run[], reaches: number, rearm: number): number[] {
+/** Returns the first whole minutes of the peaks of a day. A peak reaches `reaches` after having been below `rearm`, within an hour of a mist's start. */
+export function peakMinutes(
+  curve: HumidityCurve,
+  day: PeriodicDay,
+  runs: readonly Run[],
+  reaches: number,
+  rearm: number,
+): number[] {
   const peaks: number[] = [];
-  if (curve.low >= rearm || curve.high < reaches) return peaks;
+  if (curve.low >= rearm || curve.high < reaches || runs.length === 0) return peaks;
   const by = curve.byMinute;
   let armed = true;
-  for (let k = 0; k < MINUTES; k++) {
-    const minute = (curve.lowMinute + k) % MINUTES;
-    const value = by[minute] ?? 0;
-    if (value < rearm) armed = true;
-    else if (armed && value >= reaches) {
-      armed = false;
-      if (runs.some((run) => (minute - run.startMinute + MINUTES) % MINUTES <= PEAK_AFTER_MIST_MINUTES))
-        peaks.push(minute);
+  for (let turn = 0; turn < 2; turn++) {
+    const from = turn === 0 ? curve.lowMinute : 0;
+    const to = turn === 0 ? MINUTES : curve.lowMinute;
+    for (let minute = from; minute < to; minute++) {
+      const value = by[minute] ?? 0;
+      if (value < rearm) armed = true;
+      else if (armed && value >= reaches - CREST && (value >= reaches || crests(curve, day, minute) >= reaches)) {
+        armed = false;
+        if (followsMist(minute, runs)) peaks.push(minute);
+      }
     }
   }
   return peaks.sort((a, b) => a - b);
+}
+
+/** Returns the highest value next to a minute that is a crest of the curve, 0 elsewhere. */
+function crests(curve: HumidityCurve, day: PeriodicDay, minute: number): number {
+  const by = curve.byMinute;
+  const here = by[minute] ?? 0;
+  const rising = here >= (by[(minute + MINUTES - 1) % MINUTES] ?? 0);
+  return rising && here > (by[(minute + 1) % MINUTES] ?? 0) ? extremeNear(curve, day, minute, 1) : 0;
+}
+
+function followsMist(minute: number, runs: readonly Run[]): boolean {
+  const latest = PEAK_AFTER_MIST_MINUTES + SEEN_EARLY_MINUTES;
+  return runs.some((run) => (minute + SEEN_EARLY_MINUTES - run.startMinute + MINUTES) % MINUTES <= latest);
 }
 
 /** Returns the longest unbroken spell in minutes with the film under a share of its capacity, inside the lit, the dark or all hours. */

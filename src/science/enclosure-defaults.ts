@@ -34,7 +34,8 @@ export interface EnclosureAssumption {
   readonly source: string;
 }
 
-const CLOSED_CHANGES_PER_HOUR = 0.3;
+/** Air changes an hour of a closed enclosure. */
+export const CLOSED_CHANGES_PER_HOUR = 0.3;
 const MESH_CHANGES_PER_HOUR = 26;
 const MESH_EXPONENT = 1.1;
 const WALL_SHARE = 2 / 3;

@@ -181,7 +181,7 @@ export function caseFigures(
   entries: readonly Run[],
 ): CaseFigures {
   const levels = peakLevels(targets);
-  const peaks = levels ? peakMinutes(curve, entries, levels.reaches, levels.rearm) : [];
+  const peaks = levels ? peakMinutes(curve, day, entries, levels.reaches, levels.rearm) : [];
   const soaked = targets.peak ? hoursAbove(curve, day, targets.peak[1], targets.night !== null) : 0;
   const { when, below } = one.dryOut ?? { when: 'lit' as const, below: 0.2 };
   return {
