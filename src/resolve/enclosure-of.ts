@@ -63,7 +63,7 @@ export function enclosureOf(
     ),
     choresOff: Object.entries(said.defaults ?? {}).flatMap(([id, isOn]) => (isOn ? [] : [id])),
   };
-  askAboutSpray(enclosure, path, household.placeOf, log);
+  askAboutSpray(enclosure, household.placeOf, log);
   if (rest) {
     const isHatchling = (stage: string) => isYoungest(stageBook, stage);
     reportRest(rest, {

@@ -39,12 +39,12 @@ function lampOf(said: ReadLamp, path: FilePath): Lamp {
 /** Asks whether spray reaches a hot lamp where a pump or fogger shares the enclosure with one and the file does not say. */
 export function askAboutSpray(
   enclosure: Pick<CareEnclosure, 'id' | 'lamps' | 'mist' | 'nozzles'>,
-  path: FilePath,
   placeOf: (path: FilePath) => Place,
   log: Log,
 ): void {
   if (enclosure.mist === 'none' || enclosure.mist === 'by-hand' || enclosure.nozzles.hitsLamp !== null) return;
-  const hot = enclosure.lamps.filter(({ kind }) => HOT_LAMPS.includes(kind)).map(({ id, kind }) => `${id} (${kind})`);
-  if (hot.length > 0)
-    log.report('hot-lamp-and-spray', { enclosure: enclosure.id, lamps: hot.join(', ') }, placeOf([...path, 'nozzles']));
+  const hot = enclosure.lamps.filter(({ kind }) => HOT_LAMPS.includes(kind));
+  const first = hot[0];
+  const names = hot.map(({ id, kind }) => `${id} (${kind})`).join(', ');
+  if (first) log.report('hot-lamp-and-spray', { enclosure: enclosure.id, lamps: names }, placeOf(first.path));
 }

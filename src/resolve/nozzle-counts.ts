@@ -26,7 +26,7 @@ export function mistOf(
   if (said.mist !== undefined && said.mist !== 'auto') return said.mist;
   if (said.mist === undefined && !wantsMist(targets)) return 'none';
   const taken: Mist = pumps.length > 0 ? meant : 'by-hand';
-  const how = taken === 'auto' ? 'the better of the pumps' : taken === 'by-hand' ? 'misting by hand' : taken;
+  const how = taken === 'auto' ? 'the better of the pumps' : taken === 'by-hand' ? 'by-hand' : taken;
   log.report('mist-taken', { enclosure: said.id, how }, household.placeOf(['enclosures', index, 'mist']));
   return taken;
 }

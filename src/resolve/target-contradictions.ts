@@ -92,8 +92,12 @@ function reportHumidity(humidity: Targets['humidity'], { enclosure, log, placeOf
   if (floor !== null && ceiling !== null && floor > ceiling)
     crossed('floor', floor, 'ceiling', percent(ceiling), 'above');
   const rising = day ?? mean;
-  if (peak && rising && peak[0] < rising[0] && peak[0] <= peak[1])
-    crossed('peak', peak[0], day ? 'day' : 'mean', percentBand(rising), 'below');
+  if (peak && rising && peak[0] < rising[0])
+    log.report(
+      'peak-below-day',
+      { enclosure, peak: percent(peak[0]), other: day ? 'day' : 'mean', band: percentBand(rising) },
+      placeOf('humidity.peak'),
+    );
 }
 
 function reportTemperature(

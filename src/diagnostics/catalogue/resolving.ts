@@ -75,6 +75,13 @@ export const resolving = {
       `${limit} of ${enclosure} is ${limitValue}, ${is} all of ${other}, ${otherValue}: both cannot hold`,
     ({ is }) => (is === 'above' ? 'lower the one or raise the other' : 'raise the one or lower the other'),
   ),
+  'peak-below-day': wording<{ enclosure: string; peak: string; other: string; band: string }>(
+    'cannot be done',
+    'error',
+    ({ enclosure, peak, other, band }) =>
+      `the peaks of ${enclosure} begin at ${peak}, below humidity.${other} with ${band}: every mist would be one`,
+    () => 'let the peak band begin at the lower edge of the other band or above',
+  ),
   'temperature-limits-crossed': wording<{
     enclosure: string;
     limit: string;
@@ -125,8 +132,7 @@ export const resolving = {
   'mist-taken': wording<{ enclosure: string; how: string }>(
     'note',
     'note',
-    ({ enclosure, how }) =>
-      `the file does not say how ${enclosure} is misted, and its animal needs it; ${how} is taken`,
+    ({ enclosure, how }) => `the file does not say how ${enclosure} is misted, and its animal needs it; taken: ${how}`,
     () => 'write mist: with the id of a pump, by-hand or none',
   ),
   'pump-figures-taken': wording<{ pump: string; figures: string }>(
