@@ -5,7 +5,6 @@ import type { IsoDate, Weekday } from './civil.ts';
 
 export type EpochDay = number;
 
-const DAY_MS = 86_400_000;
 export const WEEKDAYS: readonly Weekday[] = ['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun'];
 
 /** Returns the day number of `YYYY-MM-DD`, or null where no such date exists. */
@@ -24,11 +23,19 @@ export function epochDay(text: IsoDate): EpochDay {
   return day;
 }
 
-/** Returns the day number of a year, month 1 to 12 and day of month. */
+/** Days before each month in a year that begins on 1 March. */
+const BEFORE_MONTH: readonly number[] = [0, 31, 61, 92, 122, 153, 184, 214, 245, 275, 306, 337];
+/** Days from 0000-03-01 to 1970-01-01. */
+const EPOCH_FROM_MARCH_0 = 719_468;
+const DAYS_IN_400_YEARS = 146_097;
+
+/** Returns the day number of a year, month 1 to 12 and day of month; values beyond run on into the next or the last. */
 export function epochDayOf(year: number, month: number, dayOfMonth: number): EpochDay {
-  const date = new Date(0);
-  date.setUTCFullYear(year, month - 1, dayOfMonth);
-  return Math.round(date.getTime() / DAY_MS);
+  const months = year * 12 + month - 3;
+  const marchYear = Math.floor(months / 12);
+  const before = BEFORE_MONTH[months - marchYear * 12] ?? 0;
+  const leapDays = Math.floor(marchYear / 4) - Math.floor(marchYear / 100) + Math.floor(marchYear / 400);
+  return marchYear * 365 + leapDays + before + dayOfMonth - 1 - EPOCH_FROM_MARCH_0;
 }
 
 /** Returns `YYYY-MM-DD`. */
@@ -39,8 +46,18 @@ export function isoDateOf(day: EpochDay): IsoDate {
 
 /** Returns year, month 1 to 12 and day of month. */
 export function civilOf(day: EpochDay): { readonly year: number; readonly month: number; readonly dayOfMonth: number } {
-  const date = new Date(day * DAY_MS);
-  return { year: date.getUTCFullYear(), month: date.getUTCMonth() + 1, dayOfMonth: date.getUTCDate() };
+  const since = day + EPOCH_FROM_MARCH_0;
+  const era = Math.floor(since / DAYS_IN_400_YEARS);
+  const dayOfEra = since - era * DAYS_IN_400_YEARS;
+  const yearOfEra = Math.floor(
+    (dayOfEra - Math.floor(dayOfEra / 1460) + Math.floor(dayOfEra / 36_524) - Math.floor(dayOfEra / 146_096)) / 365,
+  );
+  const leapDays = Math.floor(yearOfEra / 4) - Math.floor(yearOfEra / 100);
+  const dayOfYear = dayOfEra - (365 * yearOfEra + leapDays);
+  const marchMonth = Math.floor((5 * dayOfYear + 2) / 153);
+  const month = marchMonth < 10 ? marchMonth + 3 : marchMonth - 9;
+  const year = yearOfEra + era * 400 + (month <= 2 ? 1 : 0);
+  return { year, month, dayOfMonth: dayOfYear - (BEFORE_MONTH[marchMonth] ?? 0) + 1 };
 }
 
 /** Returns 0 for Monday to 6 for Sunday. */
