@@ -77,7 +77,6 @@ export const feeding = {
   'feed-outside-hours': wording<{
     enclosure: string;
     times: readonly string[];
-    hours: string;
     outside: number;
     feeds: number;
     dates: readonly string[];
@@ -86,8 +85,8 @@ export const feeding = {
   }>(
     'falls short',
     'warning',
-    ({ enclosure, times, hours, outside, feeds: of, dates }) =>
-      `${times.join(' and ')} lies outside the feeding hours of ${enclosure} (${hours}) on ${outside} of ${feeds(of)}: ${list(dates, 4)}`,
+    ({ enclosure, times, outside, feeds: of, dates }) =>
+      `${times.join(' and ')} lies outside the feeding hours of ${enclosure} on ${outside} of ${feeds(of)}: ${list(dates, 4)}`,
     ({ setting, between }) =>
       [
         setting === null
@@ -226,6 +225,22 @@ export const feeding = {
     ({ feeder, missing, dates, shopping }) =>
       `${missing} of ${feeder} are missing before the first purchase can be fed${shopping === null ? '' : ` (bought ${shopping})`}: ${list(dates, 4)}`,
     ({ missing, feeder }) => `get ${missing} of ${feeder} before that, or feed a stand-in`,
+  ),
+  'stock-after-shortage': wording<{
+    feeder: string;
+    to: string;
+    shopping: string | null;
+    missing: number;
+    dates: readonly string[];
+  }>(
+    'falls short',
+    'warning',
+    ({ feeder, to, shopping, missing, dates }) =>
+      `the shortage of ${feeder} ends on ${to} and ${shopping === null ? 'nobody shops after it' : `the next purchase is on ${shopping}`}: ${missing} are missing on ${list(dates, 4)}`,
+    ({ shopping }) =>
+      shopping === null
+        ? 'name a day to shop after it'
+        : `let the shortage last to ${shopping}, so that a stand-in steps in until then`,
   ),
   'absence-outlasts-food': wording<{
     feeder: string;

@@ -1,5 +1,5 @@
 /** What is known of a feeder as stock, over all enclosures that eat it, and how much of it each day takes. */
-import { type EpochDay, epochDay, WEEKDAYS } from '../../basics/calendar-day.ts';
+import { type EpochDay, epochDay, isoDateOf, WEEKDAYS } from '../../basics/calendar-day.ts';
 import type { Weekday } from '../../basics/civil.ts';
 import type { Feed } from '../../plan/plan.ts';
 import type { Care, Feeder, Path } from '../../resolve/care.ts';
@@ -49,31 +49,56 @@ function joined(id: string, feeders: readonly Feeder[]): StockFeeder {
   };
 }
 
-/** Returns what a feeder's feeds take from a day on, by day. Feeds by eye have no pieces and take nothing. */
-export function demandsOf(feeds: readonly Feed[], feeder: string, from: EpochDay): readonly Demand[] {
-  const byDay = new Map<EpochDay, Demand>();
-  for (const feed of feeds) {
-    if (feed.feeder !== feeder || feed.count === null || feed.count === 0) continue;
-    const day = epochDay(feed.date);
-    if (day < from) continue;
-    const loaded = feed.gutLoadFrom === null ? day : epochDay(feed.gutLoadFrom);
-    const known = byDay.get(day);
-    byDay.set(day, {
-      day,
-      pieces: (known?.pieces ?? 0) + feed.count,
-      buyBy: Math.min(known?.buyBy ?? day, day - 1, loaded),
-    });
-  }
-  return [...byDay.values()].toSorted((a, b) => a.day - b.day);
+/** A feed as the stock sees it. */
+export interface EatenFeed {
+  readonly day: EpochDay;
+  readonly feeder: string;
+  readonly food: string;
+  readonly pieces: number;
+  readonly buyBy: EpochDay;
 }
 
-/** Returns the most pieces that the shop-bought feeders of a stand-in's foods take in any so many days. */
-export function mostEatenIn(feeds: readonly Feed[], foods: ReadonlySet<string>, days: number, from: EpochDay): number {
-  const eaten = new Map<EpochDay, number>();
-  for (const feed of feeds) {
-    const day = epochDay(feed.date);
-    if (foods.has(feed.food) && day >= from) eaten.set(day, (eaten.get(day) ?? 0) + (feed.count ?? 0));
+/** Returns the feeds with pieces from a day on; feeds by eye take nothing from a count. */
+export function eatenFeeds(feeds: readonly Feed[], from: EpochDay): readonly EatenFeed[] {
+  const since = isoDateOf(from);
+  return feeds.flatMap(({ date, feeder, food, count, gutLoadFrom }) => {
+    if (count === null || count === 0 || date < since) return [];
+    const day = epochDay(date);
+    return [
+      {
+        day,
+        feeder,
+        food,
+        pieces: count,
+        buyBy: Math.min(day - 1, gutLoadFrom === null ? day : epochDay(gutLoadFrom)),
+      },
+    ];
+  });
+}
+
+/** Returns what a feeder's feeds take, by day; the days by which they are bought never fall. */
+export function demandsOf(feeds: readonly EatenFeed[], feeder: string): readonly Demand[] {
+  const byDay = new Map<EpochDay, Demand>();
+  for (const { day, pieces, buyBy, feeder: eaten } of feeds) {
+    if (eaten !== feeder) continue;
+    const known = byDay.get(day);
+    byDay.set(day, { day, pieces: (known?.pieces ?? 0) + pieces, buyBy: Math.min(known?.buyBy ?? buyBy, buyBy) });
   }
+  const demands = [...byDay.values()].toSorted((a, b) => a.day - b.day);
+  let earliest = Number.POSITIVE_INFINITY;
+  return demands
+    .toReversed()
+    .map((demand) => {
+      earliest = Math.min(earliest, demand.buyBy);
+      return { ...demand, buyBy: earliest };
+    })
+    .toReversed();
+}
+
+/** Returns the most pieces that the feeders of a stand-in's foods take in any so many days. */
+export function mostEatenIn(feeds: readonly EatenFeed[], foods: ReadonlySet<string>, days: number): number {
+  const eaten = new Map<EpochDay, number>();
+  for (const { day, food, pieces } of feeds) if (foods.has(food)) eaten.set(day, (eaten.get(day) ?? 0) + pieces);
   const sorted = [...eaten].toSorted(([a], [b]) => a - b);
   let [most, sum, first] = [0, 0, 0];
   for (const [day, pieces] of sorted) {

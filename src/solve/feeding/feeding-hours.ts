@@ -47,6 +47,12 @@ export function shiftsThatFit(hours: FeedingHours, feedMinute: number): readonly
   return [feed - hours.toMinute, feed - hours.fromMinute];
 }
 
+/** Returns whether a wall minute lies in the hours. */
+export function fitsIn(hours: FeedingHours, feedMinute: number): boolean {
+  const [least, most] = shiftsThatFit(hours, feedMinute);
+  return least <= 0 && most >= 0;
+}
+
 /** Returns the shift nearest to 0 inside all spans, on a step; the earlier of equals; null where they share none. */
 export function nearestShift(spans: readonly (readonly [number, number])[], stepMinutes: number): number | null {
   const least = Math.ceil(Math.max(...spans.map(([from]) => from)) / stepMinutes) * stepMinutes;

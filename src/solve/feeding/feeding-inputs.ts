@@ -1,19 +1,17 @@
 /** Everything that feeds and orders are solved from, for the digests that tell whether a part of a plan still stands. */
-import type { Feed } from '../../plan/plan.ts';
 import type { Care, CareEnclosure } from '../../resolve/care.ts';
-import type { LightsOfDay } from './feeding-hours.ts';
+import type { EnclosureHours } from './enclosure-hours.ts';
 
-/** Returns what an enclosure's feeds depend on; the lights only where nobody's hours are given. */
-export function feedingInputs(care: Care, enclosure: CareEnclosure, lights: LightsOfDay): unknown {
+/** Returns what an enclosure's feeds depend on: the lights count where an hour is chosen by them. */
+export function feedingInputs(care: Care, enclosure: CareEnclosure, hours: EnclosureHours): unknown {
   const { from, days } = care.plan;
   const stages = enclosure.stages.map(({ stage }) => stage);
-  const asked = care.people.some(({ feedsAtMinutes }) => feedsAtMinutes.length > 0);
+  const asked = care.people.flatMap(({ feedsAtMinutes }) => feedsAtMinutes);
   return {
     from,
     days,
     stages: enclosure.stages,
     targets: stages.map((stage) => enclosure.targets.stages[stage] ?? null),
-    feeding: enclosure.targets.feeding,
     animals: enclosure.animalCount,
     feeders: enclosure.feeders.map(({ path: _, inStock: __, ...feeder }) => feeder),
     supplements: enclosure.supplements.map(({ id, contains }) => ({ id, contains })),
@@ -23,12 +21,15 @@ export function feedingInputs(care: Care, enclosure: CareEnclosure, lights: Ligh
     people: care.people.map(({ id, feedsAtMinutes }) => ({ id, feedsAtMinutes })),
     away: care.away.map(({ path: _, ...absence }) => absence),
     shortages: care.shortages.map(({ path: _, ...short }) => short),
-    lights: asked ? [] : Array.from({ length: days }, (_, i) => lights(enclosure.id, from + i)),
+    hours:
+      asked.length > 0
+        ? asked.map((minute) => hours.daysInside(minute))
+        : Array.from({ length: days }, (_, i) => hours.firstOn(from + i)),
   };
 }
 
-/** Returns what the orders depend on. */
-export function stockInputs(care: Care, feeding: readonly Feed[]): unknown {
+/** Returns what the orders depend on, besides the feeds. */
+export function stockInputs(care: Care): unknown {
   return {
     from: care.plan.from,
     days: care.plan.days,
@@ -36,6 +37,5 @@ export function stockInputs(care: Care, feeding: readonly Feed[]): unknown {
     away: care.away.map(({ from, to }) => ({ from, to })),
     shortages: care.shortages.map(({ path: _, ...short }) => short),
     feeders: care.enclosures.flatMap(({ feeders }) => feeders.map(({ path: _, ...feeder }) => feeder)),
-    eaten: feeding.map(({ date, feeder, count, gutLoadFrom }) => [date, feeder, count, gutLoadFrom]),
   };
 }

@@ -7,8 +7,9 @@ import type { Assumption, Feed, Plan, RotationState, StockOrder } from '../../pl
 import type { Care, CareEnclosure } from '../../resolve/care.ts';
 import { reportAbsences } from './absence-report.ts';
 import { calciumAssumptions } from './calcium-advice.ts';
+import { type EnclosureHours, enclosureHours } from './enclosure-hours.ts';
 import { type EnclosureRotation, type RotationPart, rotateEnclosure } from './enclosure-rotation.ts';
-import { feedingHours, type LightsOfDay } from './feeding-hours.ts';
+import type { LightsOfDay } from './feeding-hours.ts';
 import { feedingInputs, stockInputs } from './feeding-inputs.ts';
 import { reportHours } from './hours-report.ts';
 import { portionOf } from './portions.ts';
@@ -45,13 +46,14 @@ export function solveFeeding(
   const now = momentOf(care, earlier, today);
   const then = momentOf(care, earlier?.previous ?? null, earlier ? epochDay(earlier.made) : today);
   const courses = care.enclosures.map((enclosure) => {
-    const stands = parts.stands(`feeding.${enclosure.id}`, feedingInputs(care, enclosure, lights));
-    const isCopied = stands && earlier !== null;
-    const course = enclosureCourse(care, enclosure, lights, isCopied ? then : now, log);
-    return isCopied ? copied(earlier, enclosure.id) : course;
+    const hours = enclosureHours(care, enclosure, lights);
+    const stands = parts.stands(`feeding.${enclosure.id}`, feedingInputs(care, enclosure, hours)) && earlier !== null;
+    const course = enclosureCourse(care, enclosure, hours, stands ? then : now, log);
+    return stands ? copied(earlier, enclosure.id) : { ...course, stands };
   });
   const feeding = courses.flatMap(({ feeds }) => feeds).toSorted(byTime);
-  const stockStands = parts.stands('stock', stockInputs(care, feeding)) && earlier !== null;
+  const fed = courses.every(({ stands }) => stands);
+  const stockStands = parts.stands('stock', stockInputs(care)) && fed && earlier !== null;
   const { orders, cultures } = solveStock(care, feeding, stockStands ? then.from : now.from, log);
   return {
     feeding,
@@ -77,8 +79,9 @@ interface EnclosureCourse {
   readonly rotation: readonly RotationState[];
 }
 
-function copied(earlier: Plan, id: string): EnclosureCourse {
+function copied(earlier: Plan, id: string): EnclosureCourse & { readonly stands: boolean } {
   return {
+    stands: true,
     feeds: earlier.feeding.filter(({ enclosure }) => enclosure === id),
     rotation: earlier.rotation.filter(({ enclosure }) => enclosure === id),
   };
@@ -87,16 +90,18 @@ function copied(earlier: Plan, id: string): EnclosureCourse {
 function enclosureCourse(
   care: Care,
   enclosure: CareEnclosure,
-  lights: LightsOfDay,
+  hours: EnclosureHours,
   { earlier, from }: Moment,
   log: Log,
 ): EnclosureCourse {
   const rotated = rotateEnclosure(care, enclosure, earlier, from, care.plan.from + care.plan.days - 1);
   const served = withStandIns(care, enclosure, rotated.feeds);
   const handed = offTheSitter(care, enclosure, served, rotated.givenBefore);
-  const feeds = handed.map((feed) => feedOf(care, enclosure, lights, feed));
+  const perDay = new Map<string, number>();
+  for (const { day, food } of handed) perDay.set(`${day} ${food}`, (perDay.get(`${day} ${food}`) ?? 0) + 1);
+  const feeds = handed.map((feed) => feedOf(care, enclosure, hours, feed, perDay.get(`${feed.day} ${feed.food}`) ?? 1));
   reportRotation(care, enclosure, rotated, handed, log);
-  reportHours(care, enclosure, lights, feeds, log);
+  reportHours(care, enclosure, hours, feeds, log);
   reportAbsences(care, enclosure, rotated, log);
   return {
     feeds: [...pastFeeds(care, enclosure, earlier, from), ...feeds],
@@ -130,9 +135,15 @@ function pastOrders({ earlier, from }: Moment, first: EpochDay): readonly StockO
   return (earlier?.stock ?? []).filter(({ date }) => date >= since && date < until);
 }
 
-function feedOf(care: Care, enclosure: CareEnclosure, lights: LightsOfDay, feed: HandedFeed): Feed {
+function feedOf(
+  care: Care,
+  enclosure: CareEnclosure,
+  hours: EnclosureHours,
+  feed: HandedFeed,
+  feedsThatDay: number,
+): Feed {
   const { person, minutes } = whoFeeds(care, feed.day);
-  const minute = feedMinute(minutes, feed.ordinal, minutes.length > 0 ? 0 : firstHour(enclosure, lights, feed.day));
+  const minute = feedMinute(minutes, feed.ordinal, feedsThatDay, hours.firstOn(feed.day), hours.daysInside);
   const portion = portionOf(enclosure, feed.rule, feed.feeder);
   return {
     date: isoDateOf(feed.day),
@@ -149,14 +160,6 @@ function feedOf(care: Care, enclosure: CareEnclosure, lights: LightsOfDay, feed:
     standIn: feed.standIn,
     ...(feed.preDosed ? { preDosed: true as const } : {}),
   };
-}
-
-/** The first quarter hour at which the animal may be fed, 09:00 where its hours are not known. */
-function firstHour(enclosure: CareEnclosure, lights: LightsOfDay, day: EpochDay): number {
-  const feeding = enclosure.targets.feeding;
-  const lit = feeding && lights(enclosure.id, day);
-  if (!feeding || !lit) return 9 * 60;
-  return Math.min(1425, Math.ceil(feedingHours(feeding, lit).fromMinute / 15) * 15);
 }
 
 function gutLoadFrom(enclosure: CareEnclosure, feed: HandedFeed, minute: number): string | null {

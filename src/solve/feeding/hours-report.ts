@@ -4,7 +4,8 @@ import { clockTimeOf, DAY_MINUTES, minuteOf, wrapMinute } from '../../basics/min
 import type { Log } from '../../diagnostics/log.ts';
 import type { Feed } from '../../plan/plan.ts';
 import type { Care, CareEnclosure } from '../../resolve/care.ts';
-import { type FeedingHours, feedingHours, type LightsOfDay, nearestShift, shiftsThatFit } from './feeding-hours.ts';
+import type { EnclosureHours } from './enclosure-hours.ts';
+import { type FeedingHours, nearestShift, shiftsThatFit } from './feeding-hours.ts';
 
 interface HourCheck {
   readonly day: EpochDay;
@@ -17,19 +18,15 @@ interface HourCheck {
 export function reportHours(
   care: Care,
   enclosure: CareEnclosure,
-  lights: LightsOfDay,
+  enclosureHours: EnclosureHours,
   feeds: readonly Feed[],
   log: Log,
 ): void {
   reportTimes(care, enclosure, feeds, log);
-  const feeding = enclosure.targets.feeding;
-  if (!feeding || feeds.length === 0) return;
   const checks = feeds.flatMap((feed): HourCheck[] => {
     const day = epochDay(feed.date);
-    const lit = lights(enclosure.id, day);
-    if (!lit) return [];
-    const hours = feedingHours(feeding, lit);
-    return [{ day, time: feed.time, hours, shifts: shiftsThatFit(hours, minuteOf(feed.time)) }];
+    const hours = enclosureHours.on(day);
+    return hours ? [{ day, time: feed.time, hours, shifts: shiftsThatFit(hours, minuteOf(feed.time)) }] : [];
   });
   const outside = checks.filter(({ shifts: [least, most] }) => least > 0 || most < 0);
   if (outside.length === 0) return;
@@ -39,11 +36,10 @@ export function reportHours(
     {
       enclosure: enclosure.id,
       times: [...new Set(outside.map(({ time }) => time))].toSorted(),
-      hours: words(widestHours(outside)),
       outside: outside.length,
       feeds: checks.length,
       dates: runsOf(outside, checks),
-      setting: settingThatFits(care, enclosure, checks),
+      setting: settingThatFits(care, enclosure, enclosureHours, checks),
       between: common && words(common),
     },
     care.placeOfTarget(enclosure.id, 'feeding') ?? care.placeOf(enclosure.path),
@@ -64,14 +60,7 @@ function reportTimes(care: Care, enclosure: CareEnclosure, feeds: readonly Feed[
 }
 
 function words({ fromMinute, toMinute }: FeedingHours): string {
-  return `${clockTimeOf(wrapMinute(Math.ceil(fromMinute)))} to ${clockTimeOf(wrapMinute(Math.floor(toMinute)))}`;
-}
-
-function widestHours(checks: readonly HourCheck[]): FeedingHours {
-  return {
-    fromMinute: Math.min(...checks.map(({ hours }) => hours.fromMinute)),
-    toMinute: Math.max(...checks.map(({ hours }) => hours.toMinute)),
-  };
+  return `${clockTimeOf(wrapMinute(Math.ceil(fromMinute)))} and ${clockTimeOf(wrapMinute(Math.floor(toMinute)))}`;
 }
 
 /** The hours that lie inside those of every date, or null. */
@@ -81,32 +70,70 @@ function commonHours(checks: readonly HourCheck[]): FeedingHours | null {
   return fromMinute <= toMinute && toMinute - fromMinute < DAY_MINUTES ? { fromMinute, toMinute } : null;
 }
 
-/** Runs of feeds that are all outside, as dates. */
+/** Runs of feeds that are all outside, as dates with the hours of the first. */
 function runsOf(outside: readonly HourCheck[], checks: readonly HourCheck[]): readonly string[] {
-  const days = [...new Set(checks.map(({ day }) => day))].toSorted((a, b) => a - b);
-  const bad = new Set(outside.map(({ day }) => day));
-  const runs: { from: EpochDay; to: EpochDay }[] = [];
-  let open: { from: EpochDay; to: EpochDay } | null = null;
+  const days = [...new Set(checks.map(({ day }) => day))];
+  const bad = new Map(outside.map((check) => [check.day, check]));
+  const runs: { from: HourCheck; to: EpochDay }[] = [];
+  let open: { from: HourCheck; to: EpochDay } | null = null;
   for (const day of days) {
-    if (!bad.has(day)) open = null;
+    const check = bad.get(day);
+    if (!check) open = null;
     else if (open) open.to = day;
     else {
-      open = { from: day, to: day };
+      open = { from: check, to: day };
       runs.push(open);
     }
   }
-  return runs.map(({ from, to }) => (from === to ? isoDateOf(from) : `${isoDateOf(from)} to ${isoDateOf(to)}`));
+  return runs.map(({ from, to }) => {
+    const dates = from.day === to ? isoDateOf(to) : `${isoDateOf(from.day)} to ${isoDateOf(to)}`;
+    return `${dates} (between ${words(from.hours)})`;
+  });
 }
 
 /** Returns the placement of the day, in the words of the file, that lets every feed fit; null where none does. */
-function settingThatFits(care: Care, enclosure: CareEnclosure, checks: readonly HourCheck[]): string | null {
+function settingThatFits(
+  care: Care,
+  enclosure: CareEnclosure,
+  hours: EnclosureHours,
+  checks: readonly HourCheck[],
+): string | null {
   const { anchor } = enclosure.targets.day;
+  const step = dialStep(care, enclosure);
   const shift = nearestShift(
     checks.map(({ shifts }) => shifts),
-    dialStep(care, enclosure),
+    step,
   );
-  if (shift === null || Math.abs(shift) >= DAY_MINUTES / 2) return null;
-  return `${anchor.kind.replace('-', '_')}: "${clockTimeOf(wrapMinute(anchor.minute + shift))}"`;
+  if (shift !== null && Math.abs(shift) < DAY_MINUTES / 2)
+    return `${anchor.kind.replace('-', '_')}: "${clockTimeOf(wrapMinute(anchor.minute + shift))}"`;
+  const edge = anchor.kind === 'lights-off' ? null : lightsOffThatFits(enclosure, hours, checks, step);
+  return edge === null ? null : `lights_off: "${clockTimeOf(wrapMinute(edge))}"`;
+}
+
+/** Where the hours hang on lights-off alone: the lights-off, held all year, that lets every feed fit, nearest to the first date's. */
+function lightsOffThatFits(
+  enclosure: CareEnclosure,
+  hours: EnclosureHours,
+  checks: readonly HourCheck[],
+  step: number,
+): number | null {
+  const feeding = enclosure.targets.feeding;
+  const edges = feeding && [feeding.from, feeding.to];
+  if (!edges?.every((edge) => 'of' in edge && edge.of.endsWith('lights_off'))) return null;
+  const offs = checks.flatMap(({ day, shifts: [least, most] }): (readonly [number, number])[] => {
+    const lights = hours.lights(day);
+    if (!lights) return [];
+    const off = lights.lightsOffWallMinute - lights.wallLessAnimalMinutes;
+    return [[off + least, off + most]];
+  });
+  const [first] = offs;
+  if (!first) return null;
+  const now = Math.round((first[0] + first[1]) / 2 / step) * step;
+  const shift = nearestShift(
+    offs.map(([least, most]) => [least - now, most - now] as const),
+    step,
+  );
+  return shift === null ? null : now + shift;
 }
 
 /** The step of the dial of the enclosure's daylight; 15 min where none is named. */

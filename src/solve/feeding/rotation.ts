@@ -1,5 +1,6 @@
 /** The rotation of one stream through one stage: its feed days with feeder, dusting and slot, and the state it is left in. */
 import { type EpochDay, epochDay, isoDateOf } from '../../basics/calendar-day.ts';
+import { digestOf } from '../../basics/digest.ts';
 import type { FoodStream, RotationOrder, RotationState } from '../../plan/plan.ts';
 import type { Care, CareEnclosure, FeedRule, Stage } from '../../resolve/care.ts';
 import { type Fraction, fraction, subtract } from '../../science/fraction.ts';
@@ -94,12 +95,12 @@ function setUp(span: StreamSpan): Setup {
   return { rules, feeders, dustings, apart, weeks: cycleWeeks(rules, feeders, dustings.items) };
 }
 
-/** What an order is solved from, in a line: the same line, the same order. One that runs once is solved for its days. */
+/** A digest of what an order is solved from: the same digest, the same order. One that runs once is solved for its days. */
 function basisOf(span: StreamSpan, { rules, feeders, dustings, apart }: Setup, weeks: number | null): string {
   const rhythm = rules.map((rule) => [rule.rhythm, rule.timesADay]);
   const rates = [...feeders, ...dustings.items].map(({ id, rate }) => `${id} ${rate.n}/${rate.d}`);
   const dust = feeders.map((feeder) => (feeder.dust ? 1 : 0)).join('');
-  return JSON.stringify([rhythm, rates, dust, apart, weeks, weeks === null ? [span.to, pausedDays(span)] : []]);
+  return digestOf([rhythm, rates, dust, apart, weeks, weeks === null ? [span.to, pausedDays(span)] : []]);
 }
 
 function pausedDays(span: StreamSpan): readonly (readonly number[])[] {

@@ -64,6 +64,13 @@ function reportMissing(
     for (const each of due) reached.add(each);
     if (due.length > 0) reportAbsence(care, course, courses, absence, due, log);
   }
+  for (const each of reportShortages(
+    care,
+    course,
+    later.filter((each) => !reached.has(each)),
+    log,
+  ))
+    reached.add(each);
   const rest = later.filter((each) => !reached.has(each));
   if (rest.length > 0) reportSpoils(care, course, rest, log);
 }
@@ -103,6 +110,26 @@ function reportAbsence(
     nearest: `let the sitter buy ${missing} of ${course.feeder.id} by ${latest}${instead}`,
   };
   log.report('absence-outlasts-food', values, care.placeOf(absence.path));
+}
+
+/** Reports, and returns, what is missing because a shortage ended after the last day to shop for it. */
+function reportShortages(care: Care, course: StockCourse, missing: Missing, log: Log): Missing {
+  return care.shortages
+    .filter(({ feeder }) => feeder === course.feeder.id)
+    .flatMap(({ from, to, path }) => {
+      const bought = (buyBy: EpochDay): EpochDay =>
+        course.shoppingDays.findLast((each) => each <= buyBy) ?? Number.NEGATIVE_INFINITY;
+      const due = missing.filter(({ demand }) => demand.day > to && bought(demand.buyBy) < from);
+      if (due.length === 0) return [];
+      const next = course.shoppingDays.find((day) => day > to);
+      const values = {
+        feeder: course.feeder.id,
+        to: isoDateOf(to),
+        shopping: next === undefined ? null : isoDateOf(next),
+      };
+      log.report('stock-after-shortage', { ...values, missing: total(due), dates: datesOf(due) }, care.placeOf(path));
+      return due;
+    });
 }
 
 function reportSpoils(care: Care, course: StockCourse, rest: Missing, log: Log): void {

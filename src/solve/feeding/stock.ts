@@ -6,6 +6,8 @@ import type { Care } from '../../resolve/care.ts';
 import {
   type Demand,
   demandsOf,
+  type EatenFeed,
+  eatenFeeds,
   longestShoppingGap,
   mostEatenIn,
   type StockFeeder,
@@ -45,8 +47,9 @@ export function solveStock(
   from: EpochDay,
   log: Log,
 ): { readonly orders: readonly StockOrder[]; readonly cultures: readonly CultureStarts[] } {
+  const eaten = eatenFeeds(feeds, from);
   const courses = stockFeeders(care).flatMap((feeder) => {
-    const course = courseOf(care, feeds, feeder, from);
+    const course = courseOf(care, eaten, feeder, from);
     return course ? [course] : [];
   });
   reportStock(care, courses, from, log);
@@ -56,9 +59,9 @@ export function solveStock(
   return { orders, cultures: cultureStarts(care, from) };
 }
 
-function courseOf(care: Care, feeds: readonly Feed[], feeder: StockFeeder, from: EpochDay): StockCourse | null {
-  const demands = demandsOf(feeds, feeder.id, from);
-  const reserve = feeder.standIn ? mostEatenIn(feeds, feeder.foods, care.shopping.reserveDays, from) : 0;
+function courseOf(care: Care, feeds: readonly EatenFeed[], feeder: StockFeeder, from: EpochDay): StockCourse | null {
+  const demands = demandsOf(feeds, feeder.id);
+  const reserve = feeder.standIn ? mostEatenIn(feeds, feeder.foods, care.shopping.reserveDays) : 0;
   if (demands.length === 0 && reserve === 0) return null;
   const keeping = keepingOf(feeder, feeder.shelfLifeDays ?? takenShelfLife(care, demands));
   const shoppingDays = daysToShop(care, feeder.id, from);
@@ -127,17 +130,17 @@ function runThrough(
   const orders: StockOrder[] = [];
   const missing: { demand: Demand; pieces: number }[] = [];
   let lots = atHand;
-  let waiting = demands;
+  let served = 0;
   const feedUntil = (day: EpochDay): void => {
-    for (const demand of waiting.filter(({ buyBy }) => buyBy < day)) {
+    for (let demand = demands[served]; demand && demand.buyBy < day; demand = demands[++served]) {
       const fed = feedFrom(lots, keeping, demand);
       if (fed.missing > 0) missing.push({ demand, pieces: Math.ceil(fed.missing - 1e-6) });
       lots = fed.lots;
     }
-    waiting = waiting.filter(({ buyBy }) => buyBy >= day);
   };
   shoppingDays.forEach((day, i) => {
     feedUntil(day);
+    const waiting = demands.slice(served);
     const next = shoppingDays[i + 1] ?? lastDay + 1;
     if (lasts(lots, keeping, waiting, next, reserve)) return;
     const order = orderOn(day, next, feeder, lots, keeping, waiting, reserve);
@@ -158,7 +161,8 @@ function lasts(
   reserve: number,
 ): boolean {
   let left = lots;
-  for (const demand of waiting.filter(({ buyBy }) => buyBy < next)) {
+  for (const demand of waiting) {
+    if (demand.buyBy >= next) break;
     const fed = feedFrom(left, keeping, demand);
     if (fed.missing > 0) return false;
     left = fed.lots;

@@ -22,12 +22,24 @@ export function whoFeeds(care: Care, day: EpochDay): Feeder {
   return { person: sitter, minutes: own.length > 0 ? own : minutes };
 }
 
-/** Returns the wall minute of a day's feed by its position; hours that are not given follow four hours apart, before midnight. */
-export function feedMinute(minutes: readonly number[], ordinal: number, otherwise: number): number {
-  const given = minutes[ordinal];
+/**
+ * Returns the wall minute of one of a day's feeds. Of more hours than feeds those are taken that fit the animal best, as `daysInside` counts;
+ * hours that are not given follow four hours apart after the last, before midnight, or after `otherwise` where there are none.
+ */
+export function feedMinute(
+  minutes: readonly number[],
+  ordinal: number,
+  feedsThatDay: number,
+  otherwise: number,
+  daysInside: (minute: number) => number,
+): number {
+  const chosen = minutes
+    .toSorted((a, b) => daysInside(b) - daysInside(a) || a - b)
+    .slice(0, feedsThatDay)
+    .toSorted((a, b) => a - b);
+  const given = chosen[ordinal];
   if (given !== undefined) return given;
-  const last = minutes.at(-1);
-  const start = last ?? otherwise;
-  const after = last === undefined ? ordinal : ordinal - minutes.length + 1;
-  return Math.min(1425, start + after * BETWEEN_FEEDS_MINUTES);
+  const last = chosen.at(-1);
+  const after = last === undefined ? ordinal : ordinal - chosen.length + 1;
+  return Math.min(1425, (last ?? otherwise) + after * BETWEEN_FEEDS_MINUTES);
 }
