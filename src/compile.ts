@@ -1,14 +1,15 @@
 /**
  * The pipeline, top to bottom: read, resolve, solve, emit. Pure: texts in, products and messages out.
  */
+
+import { type Today, todayIn } from './basics/today.ts';
 import type { Diagnostic } from './diagnostics/diagnostic.ts';
 import { Log } from './diagnostics/log.ts';
 import type { Plan } from './plan/plan.ts';
-import { readHousehold, type ReadHousehold } from './read/household.ts';
-import { readProfile, type ReadProfile } from './read/profile.ts';
+import { type ReadHousehold, readHousehold } from './read/household.ts';
+import { type ReadProfile, readProfile } from './read/profile.ts';
 import type { Care } from './resolve/care.ts';
 import { profilesNeeded, reportProfileUnknown, resolve } from './resolve/resolve.ts';
-import { type Today, todayIn } from './basics/today.ts';
 import { solve } from './solve/solve.ts';
 
 export interface CompileInput {
@@ -40,12 +41,19 @@ export function compile(input: CompileInput): Compiled {
   const household = readHousehold(input.file, input.text, log);
   const profiles = household && readProfiles(household, input, log);
   const care = household && profiles && resolve(household, profiles, log);
-  const plan = care && !log.has('error') ? solve(care, input.earlier, todayIn(care.site.timezone, input.today), input.version, log) : null;
+  const plan =
+    care && !log.has('error')
+      ? solve(care, input.earlier, todayIn(care.site.timezone, input.today), input.version, log)
+      : null;
   return { household, care, plan, diagnostics: log.sorted() };
 }
 
 /** Returns the profiles that the household names, or null where one is missing or cannot be used. */
-function readProfiles(household: ReadHousehold, input: CompileInput, log: Log): ReadonlyMap<string, ReadProfile> | null {
+function readProfiles(
+  household: ReadHousehold,
+  input: CompileInput,
+  log: Log,
+): ReadonlyMap<string, ReadProfile> | null {
   const profiles = new Map<string, ReadProfile>();
   let isWhole = true;
   for (const need of profilesNeeded(household)) {

@@ -1,5 +1,5 @@
 /** The program as a library: texts in, a plan and its products out. Nothing here touches disk, clock or network. */
-export { type CompileInput, type Compiled, compile } from './compile.ts';
+export { type Compiled, type CompileInput, compile } from './compile.ts';
 export type { Diagnostic, Kind, Place, Weight } from './diagnostics/diagnostic.ts';
 export { renderJson, renderText } from './diagnostics/render.ts';
 export { type EmitOptions, emitAll, type Product } from './emit/emitters.ts';

@@ -3,8 +3,8 @@ import { nearestSpelling } from '../basics/nearest-spelling.ts';
 import { Log } from '../diagnostics/log.ts';
 import { renderText } from '../diagnostics/render.ts';
 import { speciesListText, speciesText } from '../emit/text/species.ts';
-import { readProfile } from '../read/profile.ts';
 import type { SpeciesSheet } from '../plan/species-sheet.ts';
+import { readProfile } from '../read/profile.ts';
 import { speciesSheet } from '../resolve/species-sheet.ts';
 import { isProfilePath, loadText, profilePath, shippedProfiles } from './files.ts';
 import { usesColour } from './household-run.ts';
@@ -13,7 +13,10 @@ import { EXIT, type World } from './world.ts';
 
 export async function run(args: readonly string[], options: CommonOptions, world: World): Promise<number> {
   const [name] = args;
-  const sheets = name === undefined ? shippedProfiles(world.disk).map((id) => sheetOf(id, world)) : [sheetOf(known(name, world), world)];
+  const sheets =
+    name === undefined
+      ? shippedProfiles(world.disk).map((id) => sheetOf(id, world))
+      : [sheetOf(known(name, world), world)];
   const found = sheets.flatMap((sheet) => (sheet === null ? [] : [sheet]));
   if (options.json) world.out(`${JSON.stringify(name === undefined ? found : found[0], null, 2)}\n`);
   else world.out(name === undefined ? speciesListText(found) : found.map(speciesText).join(''));
@@ -24,7 +27,9 @@ function known(name: string, world: World): string {
   const ids = shippedProfiles(world.disk);
   if (isProfilePath(name) || ids.includes(name)) return name;
   const nearest = nearestSpelling(name, ids);
-  throw new UsageError(`there is no profile "${name}"${nearest === null ? '' : `; did you mean ${nearest}?`}\n  the profiles: ${ids.join(', ')}`);
+  throw new UsageError(
+    `there is no profile "${name}"${nearest === null ? '' : `; did you mean ${nearest}?`}\n  the profiles: ${ids.join(', ')}`,
+  );
 }
 
 function sheetOf(idOrPath: string, world: World): SpeciesSheet | null {
@@ -38,6 +43,12 @@ function sheetOf(idOrPath: string, world: World): SpeciesSheet | null {
   const label = isProfilePath(idOrPath) ? idOrPath : basename(path);
   const profile = readProfile(label, loaded.text, log);
   const messages = log.sorted();
-  if (messages.length > 0) world.say(renderText(messages, new Map([[label, { shown: path, text: loaded.text }]]), { colour: usesColour(world), columns: world.columns }));
+  if (messages.length > 0)
+    world.say(
+      renderText(messages, new Map([[label, { shown: path, text: loaded.text }]]), {
+        colour: usesColour(world),
+        columns: world.columns,
+      }),
+    );
   return profile && speciesSheet(profile);
 }

@@ -1,7 +1,10 @@
-import { parseIsoDate } from '../basics/calendar-day.ts';
+import { epochDay, isoDateOf, parseIsoDate } from '../basics/calendar-day.ts';
+import { todayIn } from '../basics/today.ts';
+import { utcOffsetMinutes } from '../basics/zone.ts';
 import { todayText } from '../emit/text/today.ts';
-import { dayView } from '../plan/day-view.ts';
-import { exitCodeOf, runHousehold, sayDiagnostics } from './household-run.ts';
+import { datesFrom, dayView } from '../plan/day-view.ts';
+import type { Plan } from '../plan/plan.ts';
+import { exitCodeOf, runHousehold, sayDiagnostics, todayOf } from './household-run.ts';
 import { type CommonOptions, UsageError } from './program.ts';
 import { EXIT, showsUnicode, type World } from './world.ts';
 
@@ -12,13 +15,55 @@ export interface TodayOptions extends CommonOptions {
   readonly for?: string;
 }
 
+const DAYS_AT_MOST = 31;
+
 export async function run(
   args: readonly string[],
   options: TodayOptions,
   world: World,
   version: string,
 ): Promise<number> {
-  throw new UsageError(
-    `${args.join(' ')} ${options.days} ${version} ${world.columns} ${String([parseIsoDate, todayText, dayView, exitCodeOf, runHousehold, sayDiagnostics, EXIT, showsUnicode])}`,
+  const [file = ''] = args;
+  const days = Number(options.days);
+  if (!Number.isInteger(days) || days < 1 || days > DAYS_AT_MOST)
+    throw new UsageError(`--days ${options.days}: a whole number from 1 to ${DAYS_AT_MOST}`);
+  if (options.on !== undefined && parseIsoDate(options.on) === null)
+    throw new UsageError(`--on ${options.on}: dates are written YYYY-MM-DD, for instance 2027-01-31`);
+  const run = runHousehold(file, options, world, version);
+  if (!run) return EXIT.unusable;
+  const { plan, diagnostics } = run.compiled;
+  if (!plan) {
+    sayDiagnostics(run, world);
+    return EXIT.unusable;
+  }
+  sayDiagnostics(run, world, ({ weight }) => weight === 'error' || weight === 'refusal');
+  const today = isoDateOf(todayIn(plan.timezone, todayOf(options.today, world)));
+  const first = options.on ?? today;
+  if (first < plan.from || first > plan.to)
+    world.say(`dewdial: ${first} lies outside the plan (${plan.from} to ${plan.to})\n`);
+  const person = personOf(options.for, plan);
+  const views = datesFrom(first, days).map((date) =>
+    dayView(plan, date, nowMinuteOf(plan, date, today, options, world)),
   );
+  world.out(
+    options.json
+      ? `${JSON.stringify(views, null, 2)}\n`
+      : todayText(views, { unicode: showsUnicode(world), ...(person === null ? {} : { person }) }),
+  );
+  return exitCodeOf(diagnostics, options.strict === true);
+}
+
+function personOf(id: string | undefined, plan: Plan): string | null {
+  if (id === undefined) return null;
+  const known = plan.people.map((person) => person.id);
+  if (!known.includes(id)) throw new UsageError(`--for ${id}: the file's people are ${known.join(', ') || 'none'}`);
+  return id;
+}
+
+/** The wall minute now, where the date is today and the clock was asked rather than told. */
+function nowMinuteOf(plan: Plan, date: string, today: string, options: TodayOptions, world: World): number | null {
+  if (date !== today || options.today !== undefined) return null;
+  const nowMs = world.nowMs();
+  const localMinutes = Math.floor(nowMs / 60_000) + utcOffsetMinutes(plan.timezone, nowMs);
+  return localMinutes - epochDay(date) * 1440;
 }

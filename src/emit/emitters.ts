@@ -29,6 +29,11 @@ export const emitters: readonly Emitter[] = [
       return (plan) => [{ path: 'plan.json', content: planJson(plan) }];
     },
   },
+  {
+    name: 'drawings',
+    isWanted: always,
+    load: async () => (await import('./svg/drawings.ts')).drawings,
+  },
 ];
 
 /** Returns every product of a plan, by path. */

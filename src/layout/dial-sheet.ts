@@ -112,7 +112,7 @@ export function cellShapes(
       comesOn: new Set(moved.added),
       goesOff: new Set(moved.removed),
     },
-    { centreX: left + CELL.width / 2, centreY: top + 47, radius: 24, pinMm: 5.5 },
+    { centreX: left + CELL.width / 2, centreY: top + 48, radius: 28, pinMm: 6.5 },
   );
   const lines = cellLines(cell, dial, said);
   return [

@@ -1,0 +1,30 @@
+import { nearestSpelling } from '../basics/nearest-spelling.ts';
+import { why } from '../emit/text/why.ts';
+import { exitCodeOf, runHousehold, sayDiagnostics } from './household-run.ts';
+import { type CommonOptions, UsageError } from './program.ts';
+import { EXIT, type World } from './world.ts';
+
+export async function run(
+  args: readonly string[],
+  options: CommonOptions & { readonly out: string },
+  world: World,
+  version: string,
+): Promise<number> {
+  const [file = '', what] = args;
+  const run = runHousehold(file, options, world, version);
+  if (!run) return EXIT.unusable;
+  const { plan, diagnostics } = run.compiled;
+  if (!plan) {
+    sayDiagnostics(run, world);
+    return EXIT.unusable;
+  }
+  const answer = why(plan, what ?? null);
+  if (!answer.found) {
+    const nearest = nearestSpelling(what ?? '', answer.askable);
+    throw new UsageError(
+      `there is nothing called "${what}" to ask about${nearest === null ? '' : `; did you mean ${nearest}?`}\n  ${answer.askable.join('\n  ')}`,
+    );
+  }
+  world.out(options.json ? `${JSON.stringify({ what: what ?? null, text: answer.text })}\n` : answer.text);
+  return exitCodeOf(diagnostics, options.strict === true);
+}
