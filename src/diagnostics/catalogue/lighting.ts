@@ -33,7 +33,8 @@ export const lighting = {
   'entries-too-few': wording<{ timer: string; entries: number; needed: number }>(
     'cannot be done',
     'refusal',
-    ({ timer, entries, needed }) => `${timer} has ${entries} entries and its lamps need ${needed}`,
+    ({ timer, entries, needed }) =>
+      `${timer} has ${entries} ${entries === 1 ? 'entry' : 'entries'} and its lamps need ${needed}`,
     () => 'put the lamps on a dial, or give the timer to the lamps alone',
   ),
   'heat-without-thermostat': wording<{ lamp: string }>(
@@ -171,15 +172,16 @@ export const lighting = {
     worstMinutes: number;
     settings: number;
     leastMinutes: number;
+    settingsToReach: number | null;
   }>(
     'falls short',
     'warning',
     ({ timer, toleranceMinutes, worstMinutes, settings }) =>
       `${timer} cannot keep within ${toleranceMinutes} min of the target; the best with ${settings} setting${settings === 1 ? '' : 's'} is ${worstMinutes} min`,
-    ({ leastMinutes, toleranceMinutes }) =>
-      leastMinutes <= toleranceMinutes
-        ? 'allow more settings'
-        : `a finer timer, or a tolerance of ${leastMinutes} min, the least that any number of settings reaches`,
+    ({ leastMinutes, settingsToReach }) =>
+      settingsToReach === null
+        ? `a finer timer, or a tolerance of ${leastMinutes} min, the least that any number of settings reaches`
+        : `allow ${settingsToReach} settings, the fewest that keep it`,
   ),
   'jump-not-kept': wording<{ timer: string; limitMinutes: number; leastMinutes: number }>(
     'falls short',

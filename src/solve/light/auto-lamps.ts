@@ -185,7 +185,8 @@ function reportLeftOut(
 function whyLeftOut(seats: Seats, left: readonly ShelfLamp[]): string {
   if (seats.timers.length === 0) return 'no dial or timer may drive lamps';
   const outlets = seats.timers.reduce((sum, { freeOutlets }) => sum + Math.max(0, freeOutlets), 0);
-  if (outlets < seats.lamps.length) return `${seats.lamps.length} lamps want an outlet and ${outlets} are free`;
+  if (outlets < seats.lamps.length)
+    return `${seats.lamps.length} lamps want an outlet and ${outlets} ${outlets === 1 ? 'is' : 'are'} free`;
   const strongest = Math.max(...seats.timers.map(({ freeWatts }) => freeWatts ?? Number.POSITIVE_INFINITY));
   const heavy = left.find(({ lamp }) => lamp.powerW > strongest);
   if (heavy) return `${heavy.id} draws ${heavy.lamp.powerW} W and no timer has more than ${strongest} W to spare`;

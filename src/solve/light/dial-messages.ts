@@ -30,8 +30,13 @@ function reportTolerance(care: Care, { group, problem }: SolvedGroup, solution: 
     worstMinutes: solution.worstErrorTenths / 10,
     settings: solution.settings.length,
     leastMinutes: solution.leastPossibleWorstTenths / 10,
+    settingsToReach: settingsToReach(solution, problem.toleranceTenths),
   };
   log.report('tolerance-out-of-reach', values, care.placeOf(['plan', 'tolerance']));
+}
+
+function settingsToReach({ tradeoff }: DialSolution, toleranceTenths: number): number | null {
+  return tradeoff.find(({ worstErrorTenths }) => worstErrorTenths <= toleranceTenths)?.settings ?? null;
 }
 
 function reportJumps(care: Care, solved: SolvedGroup, solution: DialSolution, log: Log): void {

@@ -49,7 +49,7 @@ export function reportLongInsets(care: Care, lamps: readonly ShelfLamp[], days: 
     if (worst === undefined) continue;
     const values = {
       lamp: shelf.id,
-      inset: insetWords(shelf.target),
+      inset: insetWords(shelf),
       date: isoDateOf(care.plan.from + worst),
       day: spanWords((day[worst] ?? 0) / 10),
       days: short.length,
@@ -58,12 +58,13 @@ export function reportLongInsets(care: Care, lamps: readonly ShelfLamp[], days: 
   }
 }
 
-/** Returns an inset in words, for instance `9 h` or `from 30 min after lights on to 60 min before lights off`. */
-export function insetWords(target: LightTarget, minutes = 0): string {
+/** Returns what a lamp with hours of its own asks for, for instance `9 h` or `30 min after lights on to 1 h before lights off`. */
+export function insetWords({ target, targetTenths }: Pick<ShelfLamp, 'target' | 'targetTenths'>): string {
   if (target.kind === 'spans') return target.spans.map((span) => spanWords(span.forMinutes)).join(' and ');
-  if (target.kind === 'inset' && target.edgesMinutes)
-    return `${spanWords(target.edgesMinutes[0])} after lights on to ${spanWords(target.edgesMinutes[1])} before lights off`;
-  return minutes > 0 ? spanWords(minutes) : 'hours';
+  if (target.kind !== 'inset' || !target.edgesMinutes) return spanWords((targetTenths[0] ?? 0) / 10);
+  const [after, before] = target.edgesMinutes;
+  if (after === 0 && before === 0) return 'day length';
+  return `${spanWords(after)} after lights on to ${spanWords(before)} before lights off`;
 }
 
 function shelfLamp(enclosure: CareEnclosure, lamp: Lamp, day: TenthsByDay): ShelfLamp {

@@ -141,7 +141,7 @@ export function reportInsets(care: Care, solved: SolvedGroup, days: DayTargets, 
     if (errorMinutes === 0) continue;
     log.report(
       'inset-follows-day',
-      { lamp: lamp.id, timer, wants: insetWords(lamp.target, (lamp.targetTenths[0] ?? 0) / 10), errorMinutes },
+      { lamp: lamp.id, timer, wants: insetWords(lamp), errorMinutes },
       care.placeOf(lamp.lamp.path),
     );
   }
