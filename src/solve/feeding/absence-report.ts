@@ -1,8 +1,9 @@
 /** Says where nobody is there to feed, and the latest day on which a sitter would have to come. */
-import { type EpochDay, isoDateOf } from '../../basics/calendar-day.ts';
+import { type EpochDay, epochDay, isoDateOf } from '../../basics/calendar-day.ts';
 import type { Log } from '../../diagnostics/log.ts';
 import type { Care, CareAbsence, CareEnclosure } from '../../resolve/care.ts';
 import type { EnclosureRotation, RotationPart } from './enclosure-rotation.ts';
+import { feedTimes } from './feed-days.ts';
 import { fastingSpans, isWithin, someoneThere } from './pauses.ts';
 
 /** Reports, once an absence, the feeds for which nobody is there, with the longest time without. */
@@ -46,10 +47,12 @@ function missedDays(
   return [...days].toSorted((a, b) => a - b);
 }
 
-function unvisited(care: Care, absence: CareAbsence, { rotated, to }: RotationPart): readonly EpochDay[] {
-  return rotated.allDays.filter(
-    (day) => day >= absence.from && day <= absence.to && day <= to && !someoneThere(care, day),
-  );
+function unvisited(care: Care, absence: CareAbsence, { stage, food, rotated, to }: RotationPart): readonly EpochDay[] {
+  const began = epochDay(rotated.state.order.began);
+  const rules = stage.feeds.filter((rule) => rule.food === food);
+  return feedTimes(rules, began, Math.min(to, absence.to), null)
+    .map(({ day }) => day)
+    .filter((day) => day >= absence.from && !someoneThere(care, day));
 }
 
 /** The longest distance between feeds around the missed days, with the feed before it. */

@@ -16,6 +16,12 @@ export interface FeedTime {
  * week, of these the first in the order Monday to Sunday.
  */
 export function evenWeekdays(times: number): readonly number[] {
+  return EVEN_WEEKDAYS[times] ?? [];
+}
+
+const EVEN_WEEKDAYS: readonly (readonly number[])[] = Array.from({ length: 8 }, (_, times) => mostEven(times));
+
+function mostEven(times: number): readonly number[] {
   let best: readonly number[] = [];
   let leastGap = Number.POSITIVE_INFINITY;
   for (let chosen = 0; chosen < 128; chosen++) {

@@ -53,8 +53,6 @@ export interface Before {
 
 export interface Rotated {
   readonly feeds: readonly RotationFeed[];
-  /** The feed days of the rhythm, those without feed included. */
-  readonly allDays: readonly EpochDay[];
   /** Without its last dates, which hang on what is really given. */
   readonly state: Omit<RotationState, 'last'>;
   readonly orders: EvenOrders | null;
@@ -109,14 +107,18 @@ function pausedDays(span: StreamSpan): readonly (readonly number[])[] {
   return [...spans.map(({ from, to }) => [from, to]), ...away];
 }
 
-function isFed(span: StreamSpan, day: EpochDay): boolean {
-  return someoneThere(span.care, day) && !isWithin(fastingSpans(span.enclosure, span.food), day);
+/** Returns whether the stream is fed on a day. */
+function fedOn({ care, enclosure, food }: StreamSpan): (day: EpochDay) => boolean {
+  const fasting = fastingSpans(enclosure, food);
+  if (fasting.length === 0 && care.away.length === 0) return () => true;
+  return (day) => someoneThere(care, day) && !isWithin(fasting, day);
 }
 
 function startAnew(span: StreamSpan, setup: Setup, weeks: number | null, before: Before): Rotated | null {
   const places = weeks === null ? placesOnce(span, setup, before) : placesOfCycle(span, setup, weeks, before);
   const carried = carriedFrom(before.preceding, setup);
   const powders = setup.dustings.items;
+  const undusted = undustedSpans(span.enclosure);
   const problem: OrderProblem = {
     days: places.map(({ day }) => day),
     cycleDays: weeks === null ? null : 7 * weeks,
@@ -127,7 +129,7 @@ function startAnew(span: StreamSpan, setup: Setup, weeks: number | null, before:
     notBefore: powders.map(({ id }) =>
       id === PLAIN ? Number.NEGATIVE_INFINITY : firstDayFor(span.enclosure, span.stage.apart, id, before.given),
     ),
-    ...(weeks === null ? { undusted: places.map(({ day }) => isWithin(undustedSpans(span.enclosure), day)) } : {}),
+    ...(weeks === null ? { undusted: places.map(({ day }) => isWithin(undusted, day)) } : {}),
     carriedFeeders: carried,
     carriedDustings: carried,
   };
@@ -142,7 +144,8 @@ function worstOf({ worst }: EvenOrders): number {
 }
 
 function placesOnce(span: StreamSpan, { rules }: Setup, { lastFeed }: Before): readonly FeedTime[] {
-  return feedTimes(rules, span.from, span.to, lastFeed).filter(({ day }) => isFed(span, day));
+  const isFed = fedOn(span);
+  return feedTimes(rules, span.from, span.to, lastFeed).filter(({ day }) => isFed(day));
 }
 
 function placesOfCycle(span: StreamSpan, { rules }: Setup, weeks: number, { lastFeed }: Before): readonly FeedTime[] {
@@ -200,9 +203,10 @@ function laidOut(
 ): Omit<Rotated, 'orders'> {
   const { times, slots } = slotted(span, setup, order);
   const undusted = undustedSpans(span.enclosure);
+  const isFed = fedOn(span);
   const feeds = times.flatMap((time, i): RotationFeed[] => {
     const slot = slots[i] ?? 0;
-    if (time.day < span.from || time.day > span.to || !isFed(span, time.day)) return [];
+    if (time.day < span.from || time.day > span.to || !isFed(time.day)) return [];
     const dusting = isWithin(undusted, time.day) ? null : (order.dustings[slot] ?? null);
     return [
       { ...time, food: span.food, stage: span.stageName, slot, feeder: order.feeders[slot] ?? span.food, dusting },
@@ -217,8 +221,7 @@ function laidOut(
     worstDeviation,
     order,
   };
-  const allDays = feedTimes(setup.rules, epochDay(order.began), span.to, null).map(({ day }) => day);
-  return { feeds, allDays, state, rateCuts: setup.dustings.cut, cycleWeeks: order.cycleWeeks };
+  return { feeds, state, rateCuts: setup.dustings.cut, cycleWeeks: order.cycleWeeks };
 }
 
 /** The days of an order from its beginning on, each with its slot; an order that runs once leaves out the days without feed. */
@@ -227,8 +230,9 @@ function slotted(
   { rules }: Setup,
   order: RotationOrder,
 ): { readonly times: readonly FeedTime[]; readonly slots: readonly number[] } {
+  const isFed = fedOn(span);
   const all = feedTimes(rules, epochDay(order.began), span.to, null);
-  const times = order.cycleWeeks === null ? all.filter(({ day }) => isFed(span, day)) : all;
+  const times = order.cycleWeeks === null ? all.filter(({ day }) => isFed(day)) : all;
   const length = Math.max(1, order.feeders.length);
   return { times, slots: times.map((_, i) => (order.cycleWeeks === null ? i : i % length)) };
 }

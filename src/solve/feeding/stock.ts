@@ -1,5 +1,5 @@
 /** Orders of feeders on the days on which the household shops, from what the rotations eat, what dies and what keeps. */
-import { type EpochDay, isoDateOf, weekdayOf } from '../../basics/calendar-day.ts';
+import { type EpochDay, isoDateOf, WEEKDAYS, weekdayIndex } from '../../basics/calendar-day.ts';
 import type { Log } from '../../diagnostics/log.ts';
 import type { Feed, StockOrder } from '../../plan/plan.ts';
 import type { Care } from '../../resolve/care.ts';
@@ -91,11 +91,11 @@ function daysLeft(care: Care, from: EpochDay): number {
 }
 
 function daysToShop(care: Care, feeder: string, from: EpochDay): readonly EpochDay[] {
-  const days = Array.from({ length: daysLeft(care, from) }, (_, i) => from + i);
-  return days.filter(
-    (day) =>
-      care.shopping.days.includes(weekdayOf(day)) && absenceOn(care, day) === null && !isShort(care, feeder, day),
-  );
+  const weekdays = new Set(care.shopping.days.map((day) => WEEKDAYS.indexOf(day)));
+  const days: EpochDay[] = [];
+  for (let day = from; day < from + daysLeft(care, from); day++)
+    if (weekdays.has(weekdayIndex(day)) && absenceOn(care, day) === null && !isShort(care, feeder, day)) days.push(day);
+  return days;
 }
 
 /** What was not counted is taken to last until the first purchase can be fed. */
