@@ -6,7 +6,7 @@ export interface CautionText {
   readonly source: string;
 }
 
-const PRACTICE = 'common practice, no source';
+export const PRACTICE = 'common practice, no source';
 
 /** In the order in which they are printed. Sources: excerpts of the pages and papers named were read, unless marked. */
 export const CAUTIONS = [

@@ -1,7 +1,9 @@
 /** Chooses the cautions that a household needs by what stands in it. */
 import type { Device } from '../hardware/devices.ts';
+import type { Language } from '../plan/plan.ts';
 import type { CareEnclosure, LampKind } from './care.ts';
-import { CAUTIONS, type CautionId, type CautionText } from './caution-texts.ts';
+import { CAUTIONS, type CautionId, type CautionText, PRACTICE } from './caution-texts.ts';
+import { CAUTIONS_ES, PRACTICE_ES } from './caution-texts-es.ts';
 
 /** Lamps hot enough to burn, and to shatter when sprayed. */
 export const HOT_LAMPS: readonly LampKind[] = ['halogen', 'mercury', 'metal-halide', 'ceramic'];
@@ -59,7 +61,13 @@ export function cautionsOf(enclosure: CautionFacts, devices: readonly Device[]):
   return CAUTIONS.map(({ id }) => id).filter((id) => RULES[id](enclosure, devices));
 }
 
-/** Returns the texts of all cautions that any enclosure has, in the order of the table. */
-export function cautionTexts(ids: readonly string[]): readonly CautionText[] {
-  return CAUTIONS.filter(({ id }) => ids.includes(id));
+/** Returns the cautions that any enclosure has, each once, in the order of the table and in the household's language. */
+export function cautionTexts(ids: readonly string[], language: Language): readonly CautionText[] {
+  const wanted = CAUTIONS.filter(({ id }) => ids.includes(id));
+  if (language === 'en') return wanted;
+  return wanted.map(({ id, source }) => ({
+    id,
+    text: CAUTIONS_ES[id],
+    source: source === PRACTICE ? PRACTICE_ES : source,
+  }));
 }

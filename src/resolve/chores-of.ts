@@ -1,19 +1,28 @@
 /** The chores that a household and a species name themselves; what every household has besides is not here. */
 import type { CalendarSpan } from '../basics/units-of-measure.ts';
+import type { Language } from '../plan/plan.ts';
 import type { ReadChore } from '../read/household-tree.ts';
 import type { FilePath } from '../read/placed-file.ts';
 import type { ReadProfileChore } from '../read/targets.ts';
 import type { CareChore } from './care.ts';
+import { inLanguage } from './in-language.ts';
 import type { Speaker } from './merge-targets.ts';
 
 /** Minutes of a chore where nobody says; ours. */
 const CHORE_MINUTES = 5;
 
+export interface ChoreContext {
+  readonly path: FilePath;
+  /** Who does what nobody is named for. */
+  readonly who: string;
+  readonly language: Language;
+}
+
 /** Returns the file's chores, then those of `targets` and of the profile whose id the file does not use; `who` does what nobody is named for. */
 export function choresOf(
   said: readonly ReadChore[],
   fromTargets: readonly { readonly chores: readonly ReadProfileChore[]; readonly speaker: Speaker }[],
-  context: { readonly path: FilePath; readonly who: string },
+  context: ChoreContext,
 ): readonly CareChore[] {
   const chores: CareChore[] = said.map((chore, index) =>
     ownChore(chore, [...context.path, 'chores', index], context.who),
@@ -51,16 +60,11 @@ function rhythmEvery({ unit, count }: CalendarSpan): CareChore['rhythm'] {
   return { kind: `${unit}s`, every: count };
 }
 
-function speciesChore(
-  said: ReadProfileChore,
-  index: number,
-  speaker: Speaker,
-  context: { readonly path: FilePath; readonly who: string },
-): CareChore {
+function speciesChore(said: ReadProfileChore, index: number, speaker: Speaker, context: ChoreContext): CareChore {
   return {
     id: said.id,
     path: speaker.kind === 'file' ? [...speaker.root, 'chores', index] : context.path,
-    title: said.title,
+    title: inLanguage(said.title, context.language),
     rhythm: rhythmEvery(said.every),
     minutes: said.minutes ?? CHORE_MINUTES,
     leewayDays: said.leeway ?? null,

@@ -7,6 +7,7 @@ import { cautionsOf } from './cautions-of.ts';
 import { choresOf } from './chores-of.ts';
 import type { EnclosureInput, EnclosureTargets } from './enclosure-targets.ts';
 import { feedersOf } from './feeders-of.ts';
+import { inLanguage } from './in-language.ts';
 import { askAboutSpray, lampsOf } from './lamps-of.ts';
 import { reportRest, restOf } from './rest-of.ts';
 import { isYoungest } from './stages.ts';
@@ -28,6 +29,7 @@ export function enclosureOf(
 ): CareEnclosure {
   const { said, path, household, profile, log } = input;
   const { targets, stageBook } = resolved;
+  const language = household.tree.language ?? 'en';
   const states = statesOf(said.states ?? [], path);
   const rest = said.rest ? restOf(said.rest, [...path, 'rest']) : null;
   const enclosure: Omit<CareEnclosure, 'cautions'> = {
@@ -36,7 +38,7 @@ export function enclosureOf(
     path,
     name: said.name ?? said.id,
     species: profile.tree.species,
-    speciesName: profile.tree.name,
+    speciesName: inLanguage(profile.tree.name, language),
     scientific: profile.tree.scientific,
     activity: resolved.activity,
     ...animalsOf(said.animals ?? 1),
@@ -59,7 +61,7 @@ export function enclosureOf(
     chores: choresOf(
       said.chores ?? [],
       [...stageBook.tables].map(({ tree, speaker }) => ({ chores: tree.chores ?? [], speaker })),
-      { path, who: context.who },
+      { path, who: context.who, language },
     ),
     choresOff: Object.entries(said.defaults ?? {}).flatMap(([id, isOn]) => (isOn ? [] : [id])),
   };

@@ -41,7 +41,9 @@ export function enclosureTargets(input: EnclosureInput): EnclosureTargets | null
   const merged = mergeTargets(base, over);
   const stageBook: StageBook = { tables: over ? [over, base] : [base] };
   const stages = stageSpans(input, stageBook);
-  const resolved = new Map(stageNames(stageBook).map((name) => [name, resolveStage(stageBook, name)]));
+  const resolved = new Map(
+    stageNames(stageBook).map((name) => [name, resolveStage(stageBook, name, household.tree.language ?? 'en')]),
+  );
   const activity = merged.tree.activity ?? profile.tree.activity;
   const targets = targetsOf(merged.tree, {
     activity,

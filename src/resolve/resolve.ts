@@ -60,7 +60,10 @@ export function resolve(household: ReadHousehold, profiles: ReadonlyMap<string, 
     away: absencesOf(household, log),
     shortages: (tree.shortage ?? []).map((shortage, index) => ({ ...shortage, path: ['shortage', index] })),
     sources: shelf.sources,
-    cautions: cautionTexts(enclosures.flatMap(({ cautions }) => cautions)),
+    cautions: cautionTexts(
+      enclosures.flatMap(({ cautions }) => cautions),
+      tree.language ?? 'en',
+    ),
   };
 }
 

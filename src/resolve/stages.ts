@@ -1,7 +1,9 @@
 /** The stages of life that an enclosure goes through: `like` followed, feeds and dustings in the units that feeding works in. */
 
+import type { Language } from '../plan/plan.ts';
 import type { ReadDustingRule, ReadFeedRule, ReadPortion, ReadStage, ReadTargets } from '../read/targets.ts';
 import type { DustingRule, FeedRule, Stage } from './care.ts';
+import { inLanguage, PORTION_WORDS } from './in-language.ts';
 import { collectLeaves, type Leaf, type Speaker } from './merge-targets.ts';
 
 type Part = 'feeds' | 'dusting' | 'apart';
@@ -43,8 +45,8 @@ export function isYoungest(book: StageBook, name: string): boolean {
   return at >= 0 && !lineage.slice(0, at).some((stage) => GROWN.includes(stage));
 }
 
-/** Returns a stage with its parts, each from the nearest stage of its lineage that says it; parts nobody says are empty. */
-export function resolveStage(book: StageBook, name: string): ResolvedStage {
+/** Returns a stage with its parts, its portions in words of the language, each from the nearest stage of its lineage that says it; parts nobody says are empty. */
+export function resolveStage(book: StageBook, name: string, language: Language): ResolvedStage {
   const leaves: Leaf[] = [];
   const lineage = stageLineage(book, name);
   const found = Object.fromEntries(PARTS.map((part) => [part, partOf(book, lineage, name, part, leaves)])) as Pick<
@@ -53,7 +55,7 @@ export function resolveStage(book: StageBook, name: string): ResolvedStage {
   >;
   return {
     stage: {
-      feeds: (found.feeds ?? []).map(feedRule),
+      feeds: (found.feeds ?? []).map((rule) => feedRule(rule, language)),
       dusting: (found.dusting ?? []).map(dustingRule),
       apart: (found.apart ?? []).map(({ between, days }, index) => ({
         between,
@@ -89,14 +91,14 @@ function firstSaid<K extends keyof ReadStage>(book: StageBook, stage: string, ke
   return null;
 }
 
-function feedRule(rule: ReadFeedRule): FeedRule {
+function feedRule(rule: ReadFeedRule, language: Language): FeedRule {
   const asEaten = typeof rule.portion === 'object' && 'as_eaten' in rule.portion ? rule.portion.as_eaten : null;
   return {
     food: rule.food,
     rhythm: feedRhythm(rule),
     timesADay: rule.times_a_day ?? 1,
-    pieces: piecesOf(rule.portion),
-    portion: portionWords(rule.portion),
+    pieces: piecesOf(rule),
+    portion: portionWords(rule.portion, language),
     asEatenMinutes: asEaten,
     removeAfterHours: rule.remove_after ?? null,
   };
@@ -108,18 +110,19 @@ function feedRhythm(rule: ReadFeedRule): FeedRule['rhythm'] {
   return { kind: 'per-week', times: rule.per_week ?? 7 };
 }
 
-function piecesOf(portion: ReadPortion): number | null {
-  if (typeof portion === 'string') return null;
+/** A rodent meal in words is one animal, or as many as the words begin with. */
+function piecesOf({ portion, food }: ReadFeedRule): number | null {
+  if (typeof portion === 'string') return food === 'rodents' ? Number(/^\d+/.exec(portion)?.[0] ?? 1) : null;
   return 'pieces' in portion ? portion.pieces : (portion.at_most ?? null);
 }
 
 /** Returns the portion as it is printed, for instance `5, no longer than the head is wide`. */
-export function portionWords(portion: ReadPortion): string {
-  if (typeof portion === 'string') return portion;
-  if ('pieces' in portion)
-    return portion.no_longer_than ? `${portion.pieces}, no longer than ${portion.no_longer_than}` : `${portion.pieces}`;
-  const most = portion.at_most === undefined ? '' : `, at most ${portion.at_most}`;
-  return `as much as is eaten in ${portion.as_eaten} min${most}`;
+export function portionWords(portion: ReadPortion, language: Language): string {
+  const words = PORTION_WORDS[language];
+  if (typeof portion === 'string') return inLanguage(portion, language);
+  if ('as_eaten' in portion) return words.asEaten(portion.as_eaten, portion.at_most ?? null);
+  const { pieces, no_longer_than: size } = portion;
+  return size === undefined ? `${pieces}` : words.noLongerThan(pieces, inLanguage(size, language));
 }
 
 function dustingRule(rule: ReadDustingRule): DustingRule {

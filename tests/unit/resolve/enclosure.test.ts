@@ -1,5 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { minimalHousehold, resolvedEnclosure, resolveText } from '../../shipped-profiles.ts';
+import { PROFILE_WORDS_ES } from '../../../src/resolve/profile-words-es.ts';
+import {
+  minimalHousehold,
+  PROFILE_IDS,
+  resolvedEnclosure,
+  resolveText,
+  shippedProfile,
+} from '../../shipped-profiles.ts';
 
 const TIMER = '{ id: seconds, kind: programmable-timer, entries: 8, resolution: 1 s, clock: wall }';
 const PUMP =
@@ -194,5 +201,34 @@ describe('cautions', () => {
     expect(new Set(ids).size).toBe(ids.length);
     expect([...ids].sort()).toEqual([...(care?.enclosures[0]?.cautions ?? [])].sort());
     for (const caution of care?.cautions ?? []) expect(caution.source).not.toBe('');
+  });
+});
+
+describe('a household in Spanish', () => {
+  const spanish = (text: string) => text.replace('name: One enclosure', 'name: Uno\nlanguage: es');
+  it('has its cautions and the words of the species in Spanish', () => {
+    const { care } = resolveText(spanish(minimalHousehold({ enclosure: ['nozzles: { hits_lamp: true }'] })));
+    const english = resolveText(minimalHousehold({ enclosure: ['nozzles: { hits_lamp: true }'] })).care;
+    expect(care?.cautions.map(({ id }) => id)).toEqual(english?.cautions.map(({ id }) => id));
+    for (const [index, { text }] of (care?.cautions ?? []).entries())
+      expect(text).not.toBe(english?.cautions[index]?.text);
+    expect(care?.enclosures[0]?.speciesName).toBe('Camaleón pantera');
+    expect(care?.enclosures[0]?.targets.stages.adult?.feeds[0]?.portion).toBe(
+      '5, no más largos que el ancho de la cabeza',
+    );
+  });
+
+  it('finds every name, portion and chore of every shipped profile in Spanish', () => {
+    for (const species of PROFILE_IDS) {
+      const { tree } = shippedProfile(species);
+      const portions = Object.values(tree.stages ?? {}).flatMap(({ feeds }) =>
+        (feeds ?? []).map(({ portion }) => portion),
+      );
+      const phrases = portions.flatMap((portion) =>
+        typeof portion === 'string' ? [portion] : 'pieces' in portion ? [portion.no_longer_than ?? ''] : [],
+      );
+      for (const words of [tree.name, ...phrases, ...(tree.chores ?? []).map(({ title }) => title)])
+        expect([words, PROFILE_WORDS_ES[words] !== undefined]).toEqual([words, true]);
+    }
   });
 });
