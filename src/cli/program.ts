@@ -61,6 +61,11 @@ export async function program(argv: readonly string[], world: World, version: st
     .option('--for <person>', 'only what this person does')
     .option('--out <folder>', 'where an earlier plan stands', 'out');
   command(
+    'why <file> [what]',
+    'why a setting is as it is, what another would buy, where a number comes from',
+    () => import('./why-command.ts'),
+  ).option('--out <folder>', 'where an earlier plan stands', 'out');
+  command(
     'species [name]',
     'the species, their targets and where each number comes from',
     () => import('./species-command.ts'),
