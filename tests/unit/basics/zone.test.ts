@@ -77,6 +77,38 @@ describe('offsets over a plan', () => {
   });
 });
 
+describe('zones of irregular rules, asked day by day from 2019 to 2028', () => {
+  it.each([
+    'Africa/Casablanca',
+    'Africa/Cairo',
+    'Asia/Gaza',
+    'Asia/Tehran',
+    'Asia/Amman',
+    'America/Asuncion',
+    'America/Sao_Paulo',
+    'America/Nuuk',
+    'Pacific/Fiji',
+    'Pacific/Apia',
+    'Europe/Volgograd',
+    'Antarctica/Troll',
+  ])('%s: no change hides between two probes', (zone) => {
+    const [first, last] = [epochDay('2019-01-01'), epochDay('2028-12-31')];
+    const daily: number[] = [];
+    for (let day = first; day <= last; day++) {
+      const minutes = utcOffsetMinutes(zone, day * 86_400_000);
+      if (minutes !== daily.at(-1)) daily.push(minutes);
+    }
+    for (let year = 0; year < 8; year++) {
+      const fromDay = first + year * 365 + 11;
+      const offsets = zoneOffsets(zone, fromDay, 700);
+      const found = offsets.spans.map(({ offsetMinutes }) => offsetMinutes).join(' ');
+      expect(daily.join(' ')).toContain(found);
+    }
+    const whole = zoneOffsets(zone, first, last - first);
+    expect(whole.spans.map(({ offsetMinutes }) => offsetMinutes)).toEqual(daily);
+  });
+});
+
 describe('the standard offset', () => {
   it.each([
     ['Europe/Madrid', 60],

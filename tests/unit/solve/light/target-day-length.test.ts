@@ -156,8 +156,9 @@ describe("the site's civil date", () => {
   });
 
   it('counts 1440 minutes at most', () => {
-    const pole = { latitude: -90, longitude: 0, timezone: 'Antarctica/McMurdo' };
-    expect(Math.max(...siteDayLengthMinutes(pole, from, 365))).toBe(1440);
+    const pole = { latitude: -90, longitude: 0, timezone: 'Africa/Casablanca' };
+    const [dayOf25Hours] = siteDayLengthMinutes(pole, epochDay('2024-03-10'), 1);
+    expect(dayOf25Hours).toBe(1440);
   });
 });
 
@@ -260,6 +261,14 @@ describe('a rest', () => {
     expect(on(values, '2027-04-13')).toBe(6050);
     expect(on(values, '2027-05-09')).toBe(7350);
     expect(on(values, '2027-05-10')).toBe(7400);
+  });
+
+  it('keeps a tie a tie: halfway from 600.4 to 600.3 min is 600.35 and goes up', () => {
+    const constant = (minutes: number) => photoperiod({ kind: 'constant', minutes });
+    const half = (from: number, to: number) =>
+      on(tenths(constant(from), { rest: restOf({ rampWeeks: 2, photoperiod: constant(to) }) }), '2027-03-08');
+    expect(half(600.4, 600.3)).toBe(6004);
+    expect(half(600.3, 600.4)).toBe(6004);
   });
 
   it('without a ramp stands whole on all its dates', () => {
