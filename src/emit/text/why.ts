@@ -56,7 +56,7 @@ function whyDial(plan: Plan, dial: DialPlan): string {
     `  ${'settings'.padStart(8)}  ${'at worst'.padEnd(14)}${'on average'.padEnd(14)}largest change`,
     ...dial.tradeoff.map(
       (row) =>
-        `${row.settings === dial.settings.length ? '>' : ' '} ${String(row.settings).padStart(8)}  ${spanWords(row.worstErrorMinutes).padEnd(14)}${spanWords(row.meanErrorMinutes).padEnd(14)}${spanWords(row.largestJumpMinutes)}`,
+        `${row.settings === dial.settings.length ? '>' : ' '} ${String(row.settings).padStart(8)}  ${errorWords(row.worstErrorMinutes).padEnd(14)}${errorWords(row.meanErrorMinutes).padEnd(14)}${spanWords(row.largestJumpMinutes)}`,
     ),
     '',
     nextBuys(dial),
@@ -123,8 +123,13 @@ function nextBuys(dial: DialPlan): string {
     return 'One more setting would not bring the light nearer: this is the least possible error with these pins.';
   const better = now.worstErrorMinutes - next.worstErrorMinutes;
   return better > 0
-    ? `One more setting would take ${spanWords(better)} off the worst error (${spanWords(now.worstErrorMinutes)} to ${spanWords(next.worstErrorMinutes)}).`
-    : `One more setting would leave the worst error at ${spanWords(now.worstErrorMinutes)}, and take the average from ${spanWords(now.meanErrorMinutes)} to ${spanWords(next.meanErrorMinutes)}.`;
+    ? `One more setting would take ${errorWords(better)} off the worst error (${errorWords(now.worstErrorMinutes)} to ${errorWords(next.worstErrorMinutes)}).`
+    : `One more setting would leave the worst error at ${errorWords(now.worstErrorMinutes)}, and take the average from ${errorWords(now.meanErrorMinutes)} to ${errorWords(next.meanErrorMinutes)}.`;
+}
+
+/** Errors to the tenth of a minute that they are solved in. */
+function errorWords(minutes: number): string {
+  return minutes < 60 ? `${Number(minutes.toFixed(1))} min` : spanWords(minutes);
 }
 
 function whyTargets(enclosure: PlanEnclosure, records: readonly TargetRecord[]): string {
