@@ -21,12 +21,17 @@ export function stageRows(targets: readonly TargetRecord[], stage: string): read
   return [...groups].map(([key, records]) => rowOf(key.split('.')[0] ?? '', records));
 }
 
+const LABELS: Readonly<Record<string, string>> = { feeds: 'feed', dusting: 'dusting', apart: 'apart' };
+
+/** A part that is said to be empty has one record, of the part itself. */
 function rowOf(part: string, records: readonly TargetRecord[]): StageRow {
   const said = (name: string) => records.find(({ path }) => path.endsWith(`.${name}`));
   const words = (name: string) => {
     const record = said(name);
     return record ? targetWords(record.value, record.unit, false) : '';
   };
+  if (records.some(({ path }) => path.endsWith(`.${part}`)))
+    return { label: LABELS[part] ?? part, value: 'none', records };
   if (part === 'feeds') return { label: 'feed', value: feedWords(words), records };
   if (part === 'dusting') return { label: 'dusting', value: dustingWords(words), records };
   const pair = said('between')?.value;

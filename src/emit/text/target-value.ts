@@ -23,6 +23,7 @@ function bandWords([low, high]: readonly number[], unit: string, isShare: boolea
 }
 
 function listWords(values: readonly unknown[], unit: string, isShare: boolean): string {
+  if (values.length === 0) return 'none';
   return values.map((value) => targetWords(value, unit, isShare)).join(', ');
 }
 
