@@ -1,16 +1,18 @@
 /**
- * The one home of `zod`: the few kinds of field from which the schemas are built. A field reads one value of the file, says every
- * problem it finds as a code of the catalogue, and knows its JSON Schema.
+ * The kinds of field from which the schemas are built, on the core of `zod` (whose one home this folder is). A field reads one value of
+ * the file, says every problem it finds as a code of the catalogue, and knows its JSON Schema.
  */
-import * as z from 'zod';
+import * as zod from 'zod/v4/core';
 import type { Code, ValuesOf } from '../diagnostics/catalogue.ts';
-import { type JsonSchema, SchemaParts } from './schema-parts.ts';
+import type { JsonSchema } from './schema-parts.ts';
 
 // One file is read in a run: compiling the schemas to functions would cost more than it saves.
-z.config({ jitless: true });
+zod.config({ jitless: true });
 
-export type Field<T> = z.ZodType<T>;
+export type Field<T> = zod.$ZodType<T>;
+export type AnyField = zod.$ZodType;
 type Path = readonly (string | number)[];
+type Issues = zod.$ZodRawIssue[];
 
 /** Notes a problem of the value, or of what stands at a path below it; returns undefined so that it can be returned in turn. */
 export type Say = <C extends Code>(code: C, values: ValuesOf<C>, below?: Path) => undefined;
@@ -22,18 +24,32 @@ export interface Problem {
   readonly path: Path;
 }
 
-/** What an editor shows of a field. */
-interface Shown {
+/** Returns the JSON Schema of a field that is part of another. */
+export type PartOf = (field: AnyField) => JsonSchema;
+
+/** What messages and editors show of a field. */
+export interface Shown {
   /** As it would be written in the file. */
-  readonly example?: string;
+  readonly example: string | null;
   readonly schema: (part: PartOf) => JsonSchema;
 }
-/** Returns the JSON Schema of a field that is part of another. */
-export type PartOf = (field: z.core.$ZodType) => JsonSchema;
+export const shownOf = new WeakMap<object, Shown>();
+/** What an editor shows when the pointer rests on a key, by map. */
+export const wordsOfKeys = new WeakMap<object, Readonly<Record<string, string>>>();
 
-const shownOf = new WeakMap<object, Shown>();
-const wordsOfKeys = new WeakMap<object, Readonly<Record<string, string>>>();
-const anything = z.unknown();
+/** A field made of one function, which gets the value and the list for issues; it never sees a value that is not there. */
+function made<T>(shown: Shown, read: (value: unknown, issues: Issues) => T | undefined): Field<T> {
+  const field: zod.$ZodTransform = new zod.$ZodTransform({
+    type: 'transform',
+    transform: (value, payload) => {
+      if (value !== undefined) return read(value, payload.issues);
+      payload.issues.push({ code: 'invalid_type', expected: 'nonoptional', input: undefined, inst: field } as never);
+      return undefined;
+    },
+  });
+  shownOf.set(field, shown);
+  return field as unknown as Field<T>;
+}
 
 /** A field of one value; `read` returns undefined after it has said what is wrong. Missing and empty values never reach it. */
 export function leaf<T>(
@@ -41,19 +57,10 @@ export function leaf<T>(
   example: string,
   schema: (part: PartOf) => JsonSchema,
 ): Field<T> {
-  return shownAs(
-    anything.transform((value, context) => {
-      const say = sayInto(context);
-      const found =
-        value === undefined
-          ? say('key-missing', { key: '', of: '', example })
-          : value === null
-            ? say('value-missing', { key: '', example })
-            : read(value, say);
-      return found === undefined ? z.NEVER : found;
-    }) as unknown as Field<T>,
-    { example, schema },
-  );
+  return made({ example, schema }, (value, issues) => {
+    const say = sayInto(issues);
+    return value === null ? say('value-missing', { key: '', example }) : read(value, say);
+  });
 }
 
 /** A field that looks at the raw value and hands it to the one form that it must be meant to have. */
@@ -61,16 +68,41 @@ export function pick<T>(
   choose: (value: unknown) => Field<T>,
   forms: () => readonly Field<T>[],
   check?: (value: unknown, say: Say) => void,
+  example: string | null = null,
 ): Field<T> {
-  const field = anything.transform((value, context) => {
-    check?.(value, sayInto(context));
-    return readInto(choose(value), value, context);
-  }) as unknown as Field<T>;
-  return shownAs(field, {
-    schema: (part) => {
-      const schemas = forms().map(part);
-      return schemas.length === 1 && schemas[0] ? schemas[0] : { anyOf: schemas };
+  const schema = (part: PartOf): JsonSchema => {
+    const schemas = forms().map(part);
+    return schemas.length === 1 && schemas[0] ? schemas[0] : { anyOf: schemas };
+  };
+  const shown: Shown = {
+    get example() {
+      return example ?? shownOf.get(forms()[0] ?? {})?.example ?? null;
     },
+    schema,
+  };
+  return made(shown, (value, issues) => {
+    check?.(value, sayInto(issues));
+    return readInto(choose(value), value, issues);
+  });
+}
+
+/** A field that is built when the file first has a use for it. */
+export function later<T>(make: () => Field<T>): Field<T> {
+  let field: Field<T> | null = null;
+  const built = (): Field<T> => {
+    field ??= make();
+    return field;
+  };
+  return pick(built, () => [built()]);
+}
+
+/** A field whose value is turned into another. */
+export function mapped<A, B>(field: Field<A>, turn: (found: A) => B): Field<B> {
+  const example = shownOf.get(field)?.example ?? null;
+  return made({ example, schema: (part) => part(field) }, (value, issues) => {
+    const before = issues.length;
+    const found = readInto(field, value, issues);
+    return issues.length > before ? undefined : turn(found as A);
   });
 }
 
@@ -83,33 +115,34 @@ export function checked<T>(field: Field<T>, check: (value: RawMap, say: Say) => 
   );
 }
 
+const nothingElse = new zod.$ZodNever({ type: 'never' });
+
 /** A map with these keys and no others; `words` say what an editor shows when the pointer rests on a key. */
-export function record<S extends z.core.$ZodLooseShape>(
+export function record<S extends zod.$ZodLooseShape>(
   shape: S,
   words: { readonly [K in keyof S]?: string } = {},
-): z.ZodObject<S, z.core.$strict> {
-  const field = z.strictObject(shape, {
-    error: (issue) =>
-      issue.code === 'unrecognized_keys' ? Object.keys(shape).join(' ') : shapeWords('a map of keys', undefined),
-  });
+): zod.$ZodObject<S, zod.$strict> {
+  const field = new zod.$ZodObject({ type: 'object', shape, catchall: nothingElse });
   wordsOfKeys.set(field, words as Readonly<Record<string, string>>);
-  return field;
+  return field as unknown as zod.$ZodObject<S, zod.$strict>;
 }
 
 /** A key that may be left out. */
-export function optional<F extends z.core.$ZodType>(field: F): z.ZodExactOptional<F> {
-  return z.exactOptional(field);
+export function optional<F extends AnyField>(field: F): zod.$ZodExactOptional<F> {
+  return new zod.$ZodExactOptional({ type: 'optional', innerType: field }) as unknown as zod.$ZodExactOptional<F>;
 }
 
-/** A list; `most` entries at most, at least one unless `least` is 0. */
+/** A list; at least one entry unless `least` is 0. */
 export function list<T>(item: Field<T>, example: string, least = 1): Field<readonly T[]> {
-  const items = z.array(item, { error: () => shapeWords('a list', example) });
+  const items = new zod.$ZodArray({ type: 'array', element: item }) as unknown as Field<readonly T[]>;
+  shownOf.set(items, { example, schema: () => ({}) });
   return pick<readonly T[]>(
     () => items,
     () => [items],
     (value, say) => {
       if (Array.isArray(value) && value.length < least) say('value-missing', { key: '', example });
     },
+    example,
   );
 }
 
@@ -119,25 +152,20 @@ export function named<T>(
   item: Field<T>,
   reserved: Readonly<Record<string, Field<unknown>>> = {},
 ): Field<Readonly<Record<string, T>>> {
-  const field = anything.transform((value, context) => {
-    if (!isRawMap(value)) return readInto(record({}) as unknown as Field<unknown>, value, context);
+  const schema = (part: PartOf): JsonSchema => ({
+    type: 'object',
+    properties: Object.fromEntries(Object.entries(reserved).map(([name, other]) => [name, part(other)])),
+    additionalProperties: part(item),
+  });
+  return made({ example: null, schema }, (value, issues) => {
+    if (!isRawMap(value)) return readInto(record({}), value, issues) as undefined;
     const found: Record<string, T> = {};
     for (const [name, below] of Object.entries(value)) {
       const other = Object.hasOwn(reserved, name) ? reserved[name] : undefined;
-      if (other) readInto(other, below, context, [name]);
-      else if (readInto(key, name, context, [name]) === name) {
-        const result = readInto(item, below, context, [name]);
-        if (result !== z.NEVER) found[name] = result as T;
-      }
+      if (other) readInto(other, below, issues, [name]);
+      else if (readInto(key, name, issues, [name]) === name) found[name] = readInto(item, below, issues, [name]) as T;
     }
     return found;
-  }) as unknown as Field<Readonly<Record<string, T>>>;
-  return shownAs(field, {
-    schema: (part) => ({
-      type: 'object',
-      properties: Object.fromEntries(Object.entries(reserved).map(([name, other]) => [name, part(other)])),
-      additionalProperties: part(item),
-    }),
   });
 }
 
@@ -151,10 +179,11 @@ export function readWith<T>(
   field: Field<T>,
   value: unknown,
 ): { readonly found: T | null; readonly problems: readonly Problem[] } {
-  const result = field.safeParse(value, { reportInput: true });
-  return result.success
-    ? { found: result.data, problems: [] }
-    : { found: null, problems: result.error.issues.flatMap(problemsOf) };
+  const issues: Issues = [];
+  const found = readInto(field, value, issues);
+  return issues.length === 0
+    ? { found: found as T, problems: [] }
+    : { found: null, problems: issues.flatMap(problemsOf) };
 }
 
 /** Reads a value below the one that `say` speaks for; undefined after its problems were said. */
@@ -164,100 +193,42 @@ export function readBelow<T>(field: Field<T>, value: unknown, step: string | num
   return found ?? undefined;
 }
 
-/** Returns the JSON Schema (draft 7) of what a field takes. */
-export function jsonSchemaOf(field: Field<unknown>): JsonSchema {
-  const parts = new SchemaParts();
-  const part: PartOf = (each) => parts.refer(each, () => converted(each, part));
-  return { $schema: 'http://json-schema.org/draft-07/schema#', ...parts.assemble(converted(field, part)) };
-}
-
-function converted(field: z.core.$ZodType, part: PartOf): JsonSchema {
-  const { $schema: _, ...schema } = z.toJSONSchema(field, {
-    target: 'draft-07',
-    io: 'input',
-    unrepresentable: 'any',
-    override: ({ zodSchema, jsonSchema }) => {
-      const shown = shownOf.get(zodSchema);
-      if (shown)
-        Object.assign(jsonSchema, shown.schema(part), shown.example ? { examples: [yamlValue(shown.example)] } : {});
-      const words = wordsOfKeys.get(zodSchema);
-      if (words) jsonSchema.properties = describedBy(words, jsonSchema.properties ?? {});
-    },
-  });
-  return schema;
-}
-
-type Properties = NonNullable<z.core.JSONSchema.BaseSchema['properties']>;
-
-function describedBy(words: Readonly<Record<string, string>>, properties: Properties): Properties {
-  const described = Object.entries(properties).map(([key, schema]) => {
-    const description = words[key];
-    return [key, description === undefined || typeof schema === 'boolean' ? schema : { ...schema, description }];
-  });
-  return Object.fromEntries(described) as Properties;
-}
-
-function yamlValue(example: string): unknown {
-  return /^-?\d+(\.\d+)?$/u.test(example) ? Number(example) : example.replace(/^"(.*)"$/u, '$1');
-}
-
-function shownAs<F extends object>(field: F, shown: Shown): F {
-  shownOf.set(field, shown);
-  return field;
-}
-
-type Context = z.core.$RefinementCtx;
-
-function sayInto(context: Context): Say {
+function sayInto(issues: Issues): Say {
   return (code, values, below = []) => {
-    context.addIssue({ code: 'custom', message: code, params: { values }, path: [...below] });
+    issues.push({ code: 'custom', message: code, params: { values }, path: [...below], input: null });
     return undefined;
   };
 }
 
-function readInto(field: Field<unknown>, value: unknown, context: Context, below: Path = []): unknown {
-  const result = field.safeParse(value, { reportInput: true });
-  if (result.success) return result.data;
-  for (const issue of result.error.issues) {
-    context.issues.push({
-      ...issue,
-      path: [...below, ...issue.path],
-      continue: false,
-    } as unknown as z.core.$ZodRawIssue);
-  }
-  return z.NEVER;
+/** Returns what a field makes of a value; undefined where its issues, with `below` before their paths, were added to the list. */
+function readInto<T>(field: Field<T>, value: unknown, issues: Issues, below: Path = []): T | undefined {
+  const result = field._zod.run({ value, issues: [] }, { async: false });
+  if (result instanceof Promise) throw new Error('a field answered later');
+  if (result.issues.length === 0) return result.value as T;
+  for (const issue of result.issues) issues.push({ ...issue, path: [...below, ...(issue.path ?? [])] });
+  return undefined;
 }
 
-/** What a list or map says when something else stands there, packed into the message of the issue. */
-function shapeWords(wanted: string, example: string | undefined): string {
-  return JSON.stringify([wanted, example ?? null]);
-}
-
-function problemsOf(issue: z.core.$ZodIssue): readonly Problem[] {
-  const path = issue.path.filter((step) => typeof step !== 'symbol');
-  if (issue.code === 'custom') {
-    const key = String(path.at(-1) ?? '');
-    const values = { ...(issue.params?.values as object) };
-    const needsKey = 'key' in values && values.key === '';
-    return [
-      {
-        code: issue.message as Code,
-        values: needsKey ? { ...values, key, of: ofPath(path.slice(0, -1)) } : values,
-        path,
-      },
-    ];
-  }
-  if (issue.code === 'unrecognized_keys')
-    return issue.keys.map((key) => ({
-      code: 'unknown-key',
-      values: { key, of: ofPath(path), known: issue.message.split(' ') },
-      path: [...path, key],
-    }));
-  const [wanted, example] = JSON.parse(issue.message) as readonly [string, string | null];
+function problemsOf(issue: zod.$ZodRawIssue): readonly Problem[] {
+  const path = (issue.path ?? []).filter((step) => typeof step !== 'symbol');
   const key = String(path.at(-1) ?? '');
-  if (issue.input === undefined)
-    return [{ code: 'key-missing', values: { key, of: ofPath(path.slice(0, -1)), example }, path }];
+  const of = ofPath(path.slice(0, -1));
+  if (issue.code === 'custom') {
+    const values = (issue.params?.values ?? {}) as RawMap;
+    return [{ code: issue.message as Code, values: values.key === '' ? { ...values, key, of } : values, path }];
+  }
+  if (issue.code === 'unrecognized_keys') {
+    const known = Object.keys((issue.inst as unknown as zod.$ZodObject)._zod.def.shape);
+    return (issue.keys as string[]).map((each) => ({
+      code: 'unknown-key',
+      values: { key: each, of: ofPath(path), known },
+      path: [...path, each],
+    }));
+  }
+  const example = shownOf.get(issue.inst as object)?.example ?? null;
+  if (issue.input === undefined) return [{ code: 'key-missing', values: { key, of, example }, path }];
   if (issue.input === null) return [{ code: 'value-missing', values: { key, example }, path }];
+  const wanted = issue.expected === 'array' ? 'a list' : 'a map of keys';
   return [{ code: 'wrong-shape', values: { wanted, found: foundWords(issue.input), example }, path }];
 }
 

@@ -25,7 +25,7 @@ export interface ReadHousehold extends PlacedFile {
 export function readHousehold(file: string, text: string, log: Log): ReadHousehold | null {
   const yaml = readYaml(new SourceText(file, text), log);
   if (!yaml) return null;
-  const { found, problems } = readWith(household(), yaml.data);
+  const { found, problems } = readWith(household, yaml.data);
   reportProblems(problems, yaml, log);
   const sound = checkHouseholdReferences(yaml, log);
   if (!found || !sound || yaml.damaged) return null;

@@ -19,7 +19,7 @@ export interface ReadProfile extends PlacedFile {
 export function readProfile(file: string, text: string, log: Log): ReadProfile | null {
   const yaml = readYaml(new SourceText(file, text), log);
   if (!yaml) return null;
-  const { found, problems } = readWith(profile(), yaml.data);
+  const { found, problems } = readWith(profile, yaml.data);
   reportProblems(problems, yaml, log);
   const sound = checkProfileReferences(yaml, log);
   if (!found || !sound || yaml.damaged) return null;

@@ -1,5 +1,5 @@
 /** An enclosure with its lamps, air and animals. */
-import { type Field, leaf, list, named, optional, pick, record } from '../field.ts';
+import { type Field, later, leaf, list, named, optional, pick, record } from '../field.ts';
 import type { ReadAir, ReadAnimal, ReadEnclosure, ReadLamp } from '../household-tree.ts';
 import {
   bareNumber,
@@ -37,7 +37,9 @@ export function enclosure(): Field<ReadEnclosure> {
       floor: optional(choice(['dry', 'damp-below'] as const)),
       tray: optional(record({ holds: volume('4 L'), empty_every: intervalDays('2 days') })),
       where: optional(named(id('food'), text('left drawer'))),
-      lamps: optional(list(lamp(), '[{ id: sun, kind: halogen, for: [daylight], power: 50 W, outlet: wall-dial }]', 0)),
+      lamps: optional(
+        later(() => list(lamp(), '[{ id: sun, kind: halogen, for: [daylight], power: 50 W, outlet: wall-dial }]', 0)),
+      ),
       mist: optional(id('pump')),
       dripper: optional(id('drip')),
       nozzles: optional(
@@ -46,14 +48,14 @@ export function enclosure(): Field<ReadEnclosure> {
           { count: "of the pump's nozzles", hits_lamp: 'whether spray can reach a hot lamp' },
         ),
       ),
-      air: optional(air()),
-      targets: optional(targets()),
-      rest: optional(rest()),
-      states: optional(list(state(), '[{ is: new, from: 2027-01-01, to: 2027-01-31 }]', 0)),
+      air: optional(later(air)),
+      targets: optional(targets),
+      rest: optional(later(rest)),
+      states: optional(later(() => list(state(), '[{ is: new, from: 2027-01-01, to: 2027-01-31 }]', 0))),
       last: optional(named(id('feed'), date)),
-      supplements: optional(list(supplement(), '[{ id: calcium, contains: [] }]', 0)),
-      feeders: optional(list(feeder(), '[{ id: cricket, share: 100 % }]', 0)),
-      chores: optional(list(chore(), '[{ id: drip-bowl, title: Empty the drip bowl, every: 2 days }]', 0)),
+      supplements: optional(later(() => list(supplement(), '[{ id: calcium, contains: [] }]', 0))),
+      feeders: optional(later(() => list(feeder(), '[{ id: cricket, share: 100 % }]', 0))),
+      chores: optional(later(() => list(chore(), '[{ id: drip-bowl, title: Empty the drip bowl, every: 2 days }]', 0))),
       defaults: optional(named(id('salt-test'), yesOrNo)),
     },
     WORDS,

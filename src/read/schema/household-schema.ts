@@ -1,6 +1,19 @@
 /** The whole household file. */
 import { nearestSpelling } from '../../basics/nearest-spelling.ts';
-import { type Field, foundWords, isRawMap, leaf, list, optional, pick, readBelow, record } from '../field.ts';
+import { isKnownZone } from '../../basics/zone.ts';
+import {
+  type Field,
+  foundWords,
+  isRawMap,
+  later,
+  leaf,
+  list,
+  mapped,
+  optional,
+  pick,
+  readBelow,
+  record,
+} from '../field.ts';
 import type { HouseholdTree, ReadAbsence, ReadPerson, ReadPlan, ReadSite } from '../household-tree.ts';
 import {
   bareNumber,
@@ -28,7 +41,8 @@ import { oneOrTwelve } from './twelve.ts';
 
 const MOST_PLAN_DAYS = 1100;
 
-export function household(): Field<HouseholdTree> {
+/** The file's root. */
+export const household: Field<HouseholdTree> = later(() => {
   const noise = record(
     { none: list(quietSpan, '[["22:00", "07:00"]]') },
     { none: 'no pump in these hours, wall time' },
@@ -57,12 +71,12 @@ export function household(): Field<HouseholdTree> {
       ),
       site: site(),
       plan: plan(),
-      people: optional(list(person(), '[{ id: keeper }]', 0)),
+      people: optional(later(() => list(person(), '[{ id: keeper }]', 0))),
       noise: optional(noise),
       shopping: optional(shopping),
-      hardware: optional(list(device(), '[{ id: wall-dial, kind: pin-dial, step: 15 min }]', 0)),
+      hardware: optional(later(() => list(device(), '[{ id: wall-dial, kind: pin-dial, step: 15 min }]', 0))),
       enclosures: list(enclosure(), '[{ id: fern, species: panther-chameleon, … }]'),
-      away: optional(list(absence(), '[{ from: 2027-03-05, to: 2027-03-14, sitter: sitter }]', 0)),
+      away: optional(later(() => list(absence(), '[{ from: 2027-03-05, to: 2027-03-14, sitter: sitter }]', 0))),
       shortage: optional(
         list(
           record({ from: date, to: date, feeder: id('cricket') }),
@@ -89,7 +103,7 @@ export function household(): Field<HouseholdTree> {
       shortage: 'when the shop has none of a feeder',
     },
   );
-}
+});
 
 const quietEnd = clockTime('"22:00"', true);
 const quietSpan: Field<readonly [number, number]> = leaf<readonly [number, number]>(
@@ -129,10 +143,13 @@ function site(): Field<ReadSite> {
   );
 }
 
+/** Offsets such as `+02:00` and abbreviations are no zones: they know no clock change. */
+const ZONE = /^([A-Za-z_]+\/[A-Za-z0-9_+/-]+|UTC)$/u;
+
 const zone: Field<string> = leaf<string>(
   (value, say) => {
     if (typeof value !== 'string') return say('not-text', { found: foundWords(value) });
-    const known = isZone(value);
+    const known = ZONE.test(value) && isKnownZone(value);
     return known
       ? value
       : say('zone-unknown', {
@@ -141,19 +158,8 @@ const zone: Field<string> = leaf<string>(
         });
   },
   'Europe/Madrid',
-  () => ({ type: 'string', pattern: '^([A-Za-z_]+/[A-Za-z0-9_+/-]+|UTC)$' }),
+  () => ({ type: 'string', pattern: ZONE.source }),
 );
-
-/** Offsets such as `+02:00` and abbreviations are no zones: they know no clock change. */
-function isZone(name: string): boolean {
-  if (!/^([A-Za-z_]+\/[A-Za-z0-9_+/-]+|UTC)$/u.test(name)) return false;
-  try {
-    new Intl.DateTimeFormat('en', { timeZone: name });
-    return true;
-  } catch {
-    return false;
-  }
-}
 
 function plan(): Field<ReadPlan> {
   const span = (example: string) => spanMinutes(example, { least: 0, most: 1440, words: '0 min to 24 h' });
@@ -183,7 +189,7 @@ function plan(): Field<ReadPlan> {
 
 function person(): Field<ReadPerson> {
   const time = clockTime('"08:15"');
-  const one = time.transform((minute) => [minute]) as unknown as Field<readonly number[]>;
+  const one = mapped<number, readonly number[]>(time, (minute) => [minute]);
   const several = list(time, '["08:15", "18:30"]');
   const feedsAt = pick<readonly number[]>(
     (raw) => (Array.isArray(raw) || isRawMap(raw) ? several : one),
@@ -222,7 +228,7 @@ function absence(): Field<ReadAbsence> {
     () => ({ type: 'string', pattern: '^(every\\s+)?\\d+\\s*(days?|weeks?)$|^every day$' }),
   );
   const dates = () => list(date, '[2027-03-07, 2027-03-10]');
-  const listed = dates().transform((found) => ({ dates: found })) as unknown as Field<Visits>;
+  const listed = mapped<readonly number[], Visits>(dates(), (found) => ({ dates: found }));
   const inMap = oneForm<Visits>(
     'visits',
     [['dates'], ['every']],
@@ -248,7 +254,8 @@ function absence(): Field<ReadAbsence> {
     keys,
     true,
   );
-  return form.transform(({ dates: found, ...kept }) =>
-    found ? { ...kept, visits: { dates: found } } : kept,
-  ) as unknown as Field<ReadAbsence>;
+  return mapped(
+    form,
+    ({ dates: found, ...kept }): ReadAbsence => (found ? { ...kept, visits: { dates: found } } : kept),
+  );
 }

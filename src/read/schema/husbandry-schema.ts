@@ -31,7 +31,7 @@ export function rest(): Field<ReadRest> {
       weeks: count(1, 52, '10'),
       ramp: optional(spanDays('4 weeks', ANY_DAYS)),
       last_feed: optional(spanDays('3 weeks', ANY_DAYS)),
-      targets: optional(targets()),
+      targets: optional(targets),
       checked_by_vet: optional(date),
     },
     {

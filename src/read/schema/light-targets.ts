@@ -1,5 +1,5 @@
 /** Day length, its place in the day, basking and UV hours. */
-import { checked, type Field, isRawMap, leaf, list, optional, pick, record } from '../field.ts';
+import { checked, type Field, isRawMap, leaf, list, mapped, optional, pick, record } from '../field.ts';
 import type { EdgeWord, ReadDay, ReadEdge, ReadInset, ReadPhotoperiod, ReadTime } from '../targets.ts';
 import { bareNumber, choice, clockTime, count, date, spanDays, spanMinutes } from '../values.ts';
 import { oneForm } from './forms.ts';
@@ -20,15 +20,15 @@ export function edge(): Field<ReadEdge> {
     const found = Object.keys(raw);
     if (found.length !== 1) say('edge-form', { found: found.length === 0 ? 'nothing' : found.join(' and ') });
   });
-  return single.transform((found) => {
+  return mapped(single, (found) => {
     const of = EDGES.find((key) => found[key] !== undefined) ?? 'after_lights_on';
     return { of, minutes: found[of] ?? 0 };
-  }) as unknown as Field<ReadEdge>;
+  });
 }
 
 /** A time of day, or an edge. */
 export function timeOrEdge(): Field<ReadTime> {
-  const time = clockTime('"18:00"').transform((minute) => ({ minute })) as unknown as Field<ReadTime>;
+  const time = mapped<number, ReadTime>(clockTime('"18:00"'), (minute) => ({ minute }));
   const moving = edge() as Field<ReadTime>;
   return pick(
     (raw) => (isRawMap(raw) ? moving : time),

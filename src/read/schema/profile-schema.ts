@@ -1,5 +1,5 @@
 /** A profile, and the `targets` of a household, which take the same keys. */
-import { type Field, list, named, optional, record } from '../field.ts';
+import { type Field, later, list, named, optional, record } from '../field.ts';
 import type { ProfileTree, ReadSource, ReadTargets } from '../targets.ts';
 import { choice, text } from '../values.ts';
 import { humidity, misting, moistHide, temperature, water } from './air-targets.ts';
@@ -11,23 +11,26 @@ import { SOURCE_KEYS, said, sourced } from './said.ts';
 const activity = () => choice(['diurnal', 'nocturnal', 'crepuscular'] as const);
 
 const targetKeys = () => ({
-  range: optional(said(sourced({ latitude: said(latitude()) }))),
-  photoperiod: optional(photoperiod()),
-  day: optional(day()),
-  basking: optional(basking()),
-  uvb: optional(uvb()),
-  temperature: optional(temperature()),
-  humidity: optional(humidity()),
-  water: optional(water()),
-  misting: optional(misting()),
-  moist_hide: optional(moistHide()),
-  feeding: optional(feeding()),
-  may_go_without: optional(mayGoWithout()),
-  stages: optional(stages()),
-  chores: optional(said(list(profileChore(), '[{ id: weigh, title: Weigh and note, every: 1 month }]', 0))),
-  sources: optional(sources()),
+  range: optional(later(range)),
+  photoperiod: optional(later(photoperiod)),
+  day: optional(later(day)),
+  basking: optional(later(basking)),
+  uvb: optional(later(uvb)),
+  temperature: optional(later(temperature)),
+  humidity: optional(later(humidity)),
+  water: optional(later(water)),
+  misting: optional(later(misting)),
+  moist_hide: optional(later(moistHide)),
+  feeding: optional(later(feeding)),
+  may_go_without: optional(later(mayGoWithout)),
+  stages: optional(later(stages)),
+  chores: optional(later(chores)),
+  sources: optional(later(sources)),
   ...SOURCE_KEYS,
 });
+
+const range = () => said(sourced({ latitude: said(latitude()) }));
+const chores = () => said(list(profileChore(), '[{ id: weigh, title: Weigh and note, every: 1 month }]', 0));
 
 const TARGET_WORDS = {
   range: 'where the species comes from',
@@ -55,12 +58,13 @@ function sources(): Field<Readonly<Record<string, ReadSource>>> {
   return named(text('author2002'), source);
 }
 
-export function targets(): Field<ReadTargets> {
-  return record({ activity: optional(said(activity())), ...targetKeys() }, TARGET_WORDS);
-}
+/** The `targets` of an enclosure or of its rest. */
+export const targets: Field<ReadTargets> = later(() =>
+  record({ activity: optional(said(activity())), ...targetKeys() }, TARGET_WORDS),
+);
 
-export function profile(): Field<ProfileTree> {
-  return record(
+export const profile: Field<ProfileTree> = later(() =>
+  record(
     {
       format: format(),
       species: text('panther-chameleon'),
@@ -69,6 +73,11 @@ export function profile(): Field<ProfileTree> {
       activity: said(activity()),
       ...targetKeys(),
     },
-    { species: 'the id of the profile', name: 'the common name', scientific: 'the scientific name', ...TARGET_WORDS },
-  );
-}
+    {
+      species: 'the id of the profile',
+      name: 'the common name',
+      scientific: 'the scientific name',
+      ...TARGET_WORDS,
+    },
+  ),
+);

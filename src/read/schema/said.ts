@@ -1,5 +1,5 @@
 /** A value that may carry who said it: `{ value: …, source: …, why: …, also: […] }`, and maps whose `source` and `why` hold for all below. */
-import { type Field, isRawMap, list, optional, pick, record } from '../field.ts';
+import { type Field, isRawMap, list, mapped, optional, pick, record } from '../field.ts';
 import type { FilePath, Said } from '../placed-file.ts';
 import { text } from '../values.ts';
 
@@ -53,10 +53,10 @@ interface Wrapped<T> {
 }
 
 function unwrapped<T>(raw: object, wrapper: unknown): Field<T> {
-  return (wrapper as Field<Wrapped<T>>).transform((found) => {
+  return mapped(wrapper as Field<Wrapped<T>>, (found) => {
     alsoOf.set(raw, found.also ?? []);
     return found.value;
-  }) as unknown as Field<T>;
+  });
 }
 
 /** Returns who said the value at a path of raw data: the nearest `source` and `why` at or above it, down from `root`. */
