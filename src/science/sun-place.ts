@@ -5,7 +5,8 @@
  * two largest terms of nutation; the sun's latitude (at most 1.2") is left out. Within 0.001° of a full theory. UTC stands for UT1 (less
  * than 1 s apart), and terrestrial time is taken as UTC + 69 s (57 s in 1990, about 90 s in 2060: under 0.0004° of the sun's path).
  * Source: Bretagnon & Francou (1988) Astron. Astrophys. 202:309-315, terms as tabled in Reda & Andreas (2004) Solar Energy 76:577-589,
- * table A4.2; corrections from Meeus (1998) Astronomical Algorithms, 2nd ed., chapters 12, 22 and 25.
+ * table A4.2; corrections from Meeus (1998) Astronomical Algorithms, 2nd ed., chapters 12, 22 and 25. Written down from memory and held
+ * against both works' examples and an ephemeris in tests/reference/sun.
  */
 const RAD = Math.PI / 180;
 const ARC_SECOND = RAD / 3600;

@@ -13,7 +13,8 @@ const DAY_MINUTES = 1440;
 
 /**
  * Altitude of the sun's centre at sunrise and sunset: 34' of refraction at the horizon and 16' for the disc.
- * Source: the almanacs' zenith distance of 90°50' (US Naval Observatory, definitions of rise and set), here to three decimals.
+ * Source: the almanacs' zenith distance of 90°50' (US Naval Observatory, definitions of rise and set; from memory), here to
+ * three decimals.
  */
 export const HORIZON_DEGREES = -0.833;
 const SIN_HORIZON = Math.sin(HORIZON_DEGREES * RAD);
