@@ -30,6 +30,14 @@ export const emitters: readonly Emitter[] = [
     },
   },
   {
+    name: 'settings.txt',
+    isWanted: always,
+    load: async () => {
+      const { settingsText } = await import('./text/settings.ts');
+      return (plan) => [{ path: 'settings.txt', content: settingsText(plan) }];
+    },
+  },
+  {
     name: 'drawings',
     isWanted: always,
     load: async () => (await import('./svg/drawings.ts')).drawings,

@@ -39,8 +39,8 @@ export function summaryText(plan: Plan, folder: string | null, today: IsoDate = 
 }
 
 function within(plan: Plan, date: IsoDate): IsoDate {
-  if (date < plan.from) return plan.from;
-  return date > plan.to ? plan.to : date;
+  const [, middle = plan.from] = [plan.from, date, plan.to].sort();
+  return middle;
 }
 
 function section(title: string, lines: readonly string[]): readonly string[] {

@@ -7,6 +7,8 @@ import { drivenWords, windowListWords } from './dial-lines.ts';
 export interface TodayLook {
   /** False where the terminal shows plain letters only. */
   readonly unicode: boolean;
+  /** Whose work alone is told; everybody's where it is left out. */
+  readonly person?: string;
 }
 
 /** Returns the days one below the other; sections without anything to say are left out. */

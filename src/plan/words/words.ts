@@ -7,10 +7,13 @@ import { calendarEn } from './calendar-en.ts';
 import { calendarEs } from './calendar-es.ts';
 import { picturesEn } from './pictures-en.ts';
 import { picturesEs } from './pictures-es.ts';
+import { shelfEn } from './shelf-en.ts';
+import { shelfEs } from './shelf-es.ts';
 
 const en = {
   calendar: calendarEn,
   pictures: picturesEn,
+  shelf: shelfEn,
 };
 
 export type Words = typeof en;
@@ -18,6 +21,7 @@ export type Words = typeof en;
 const es: Words = {
   calendar: calendarEs,
   pictures: picturesEs,
+  shelf: shelfEs,
 };
 
 const byLanguage: Readonly<Record<Language, Words>> = { en, es };
