@@ -192,6 +192,7 @@ export function enclosure(
     feeders: [],
     chores: [],
     choresOff: [],
+    cautions: [],
     ...more,
   };
 }
