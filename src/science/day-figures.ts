@@ -34,16 +34,20 @@ export class HumidityCurve {
     let high = -1;
     let lowAt = 0;
     let sum = 0;
-    for (let k = 0; k < MINUTES; k++) {
-      const value = ((halves[k + 5] ?? 0) - (halves[k] ?? 0)) / 5;
-      const minute = k + start < MINUTES ? k + start : k + start - MINUTES;
-      by[minute] = value;
-      sum += value;
-      if (value < low) {
-        low = value;
-        lowAt = minute;
+    for (let turn = 0; turn < 2; turn++) {
+      const from = turn === 0 ? 0 : MINUTES - start;
+      const to = turn === 0 ? MINUTES - start : MINUTES;
+      const shift = turn === 0 ? start : start - MINUTES;
+      for (let k = from; k < to; k++) {
+        const value = 0.2 * ((halves[k + 5] ?? 0) - (halves[k] ?? 0));
+        by[k + shift] = value;
+        sum += value;
+        if (value < low) {
+          low = value;
+          lowAt = k + shift;
+        }
+        if (value > high) high = value;
       }
-      if (value > high) high = value;
     }
     this.mean = sum / MINUTES;
     this.low = extremeNear(this, day, lowAt, -1);
@@ -165,9 +169,11 @@ function nodeBefore(minutes: Float64Array, count: number, at: number): number {
 /** Returns the integral over [from, from + minutes) around the day. */
 function trapezoid(by: Float64Array, from: number, minutes: number): number {
   if (minutes <= 0) return 0;
-  let sum = 0;
-  for (let k = 0; k < minutes; k++) sum += by[(from + k) % MINUTES] ?? 0;
-  return sum + 0.5 * ((by[(from + minutes) % MINUTES] ?? 0) - (by[from % MINUTES] ?? 0));
+  const to = from + minutes;
+  let sum = 0.5 * ((by[to % MINUTES] ?? 0) - (by[from % MINUTES] ?? 0));
+  for (let minute = from; minute < Math.min(to, MINUTES); minute++) sum += by[minute] ?? 0;
+  for (let minute = MINUTES; minute < to; minute++) sum += by[minute - MINUTES] ?? 0;
+  return sum;
 }
 
 /** Returns the hours a day with the humidity above a level, with the lights on only where asked. */

@@ -10,6 +10,9 @@ const FILLING_MINUTES = 0.4;
 const FIRST_AFTER_SPRAY_MINUTES = 0.5;
 const FIRST_AFTER_EDGE_MINUTES = 1;
 const GROWTH = 1.6;
+const ROUGH_MINUTES = 20;
+/** After so many minutes even a rough day keeps every node: the state that it ends in is what it is for. */
+const LAST_MINUTES = 1440 - 90;
 
 /** Nodes of one day, from the start of the run after the longest pause; refilled by each `build`. */
 export class DayMesh {
@@ -25,8 +28,12 @@ export class DayMesh {
   /** Saturation density at each node. */
   saturation = new Float64Array(1024);
   sprayHours = 0;
+  /** The nodes at which a rough day ends its steps: never longer than {@link ROUGH_MINUTES}, spray and calm apart. */
+  roughNodes = new Int32Array(1024);
+  roughCount = 0;
   #table: Float64Array = new Float64Array(0);
   #refine = 1;
+  #roughFrom = 0;
 
   /** Lays the nodes for runs sorted by start that do not overlap. */
   build(
@@ -40,6 +47,8 @@ export class DayMesh {
     this.#table = table;
     this.#refine = refine;
     this.count = 0;
+    this.roughCount = 0;
+    this.#roughFrom = 0;
     this.sprayHours = 0;
     const first = afterLongestPause(runs);
     this.startMinute = Math.floor(runs[first]?.startMinute ?? 0);
@@ -114,9 +123,21 @@ export class DayMesh {
         this.#add(part === this.#refine ? at + taken : at + (taken * part) / this.#refine, spraying);
       }
       at += taken;
+      if (at < until && (at - this.#roughFrom >= ROUGH_MINUTES || at > LAST_MINUTES)) this.#endRough();
       step = Math.min(longest, step * GROWTH);
     }
     this.minutes[this.count] = until;
+    this.#endRough();
+  }
+
+  #endRough(): void {
+    if (this.roughCount >= this.roughNodes.length) {
+      const longer = new Int32Array(2 * this.roughNodes.length);
+      longer.set(this.roughNodes);
+      this.roughNodes = longer;
+    }
+    this.roughNodes[this.roughCount++] = this.count;
+    this.#roughFrom = this.minutes[this.count] ?? 0;
   }
 
   #add(minute: number, spraying: 0 | 1): void {

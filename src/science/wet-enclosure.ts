@@ -65,8 +65,10 @@ const MAX_PASSES = 60;
 /** Keeps a sealed, dry box from a division by zero, 1/h. */
 const LEAST_RATE = 1e-12;
 /** Where the day counts as periodic: share of saturation and share of the film's capacity. */
-const AIR_CLOSES_WITHIN = 1e-5;
-const FILM_CLOSES_WITHIN = 1e-4;
+const AIR_CLOSES_WITHIN = 9e-5;
+const FILM_CLOSES_WITHIN = 5e-4;
+/** The least share of a difference that a day is taken to forget. */
+const LEAST_FORGOTTEN = 0.02;
 
 /**
  * The periodic day of one enclosure under one kind of day. `simulate` fills the fields; they are overwritten by the next call.
@@ -116,12 +118,16 @@ export class PeriodicDay {
     balance.runOffG += (1 - airborneShare - landsShare) * balance.sprayedG + afterDripG * runs.length;
   }
 
-  /** Repeats the day until it ends as it began, guessing the fixed point from how much of each state a day remembers. */
+  /** Repeats the day until it ends as it began: a rough day first, then Newton with what a day remembers, then secants. */
   #close(): void {
     const { filmCapacityG } = this.enclosure;
     const saturation = this.mesh.saturation[0] ?? 1;
-    let film = 0;
-    let air = Math.min(this.air.roomVapourGPerM3, saturation);
+    this.#guess(Math.min(this.air.roomVapourGPerM3, saturation), 0);
+    this.#guess(this.#airEnd, this.#filmEnd / Math.max(LEAST_FORGOTTEN, 1 - this.#filmMemory));
+    let film = Math.min(filmCapacityG, this.#filmEnd);
+    let air = Math.min(saturation, this.#airEnd);
+    let filmBefore = film;
+    let offBefore = 0;
     for (this.passes = 1; ; this.passes++) {
       this.#pass(air, film);
       const filmOff = this.#filmEnd - film;
@@ -129,9 +135,54 @@ export class PeriodicDay {
       const closed =
         Math.abs(filmOff) <= FILM_CLOSES_WITHIN * filmCapacityG && Math.abs(airOff) <= AIR_CLOSES_WITHIN * saturation;
       if (closed || this.passes >= MAX_PASSES) return;
-      film = Math.min(filmCapacityG, Math.max(0, film + filmOff / Math.max(0.02, 1 - this.#filmMemory)));
-      air = Math.min(saturation, Math.max(0, air + airOff / Math.max(0.02, 1 - this.#airMemory)));
+      const secant = (filmOff - offBefore) / (film - filmBefore);
+      const steep = this.passes > 1 && secant < -LEAST_FORGOTTEN ? -secant : 1 - this.#filmMemory;
+      filmBefore = film;
+      offBefore = filmOff;
+      film = Math.min(filmCapacityG, Math.max(0, film + filmOff / Math.max(LEAST_FORGOTTEN, steep)));
+      air = Math.min(saturation, Math.max(0, air + airOff / Math.max(LEAST_FORGOTTEN, 1 - this.#airMemory)));
     }
+  }
+
+  /** Runs one day roughly, a few nodes at a time, for the state that it ends in. */
+  #guess(startAir: number, startFilm: number): void {
+    const { volumeM3, airChangesPerHour, filmCapacityG, wettableAreaM2, transferMPerHour, baseEvaporationGPerHour } =
+      this.enclosure;
+    const { flowGPerHour, landsShare, airborneShare } = this.spray;
+    const perFilm = filmCapacityG > 0 ? (transferMPerHour * wettableAreaM2) / filmCapacityG : 0;
+    const { roughNodes, roughCount, minutes, spraying, saturation } = this.mesh;
+    let air = startAir;
+    let film = startFilm;
+    let memory = 0;
+    let node = 0;
+    for (let i = 0; i < roughCount; i++) {
+      const next = roughNodes[i] ?? 0;
+      const step = ((minutes[next] ?? 0) - (minutes[node] ?? 0)) / 60;
+      const flow = (spraying[node] ?? 0) * flowGPerHour;
+      const after = saturation[next] ?? 1;
+      const middle = 0.5 * ((saturation[node] ?? 1) + after);
+      const landed = landsShare * flow * step;
+      const fades = 1 - Math.min(0.5, 0.5 * perFilm * Math.max(0, middle - air) * step);
+      const exchange = (perFilm * Math.min(filmCapacityG, film * fades + 0.5 * landed)) / volumeM3;
+      const rate = airChangesPerHour + exchange + baseEvaporationGPerHour / (volumeM3 * middle) + LEAST_RATE;
+      const supply = airChangesPerHour * this.air.roomVapourGPerM3 + exchange * middle;
+      const settled = Math.min(middle, (supply + (baseEvaporationGPerHour + airborneShare * flow) / volumeM3) / rate);
+      const fallen = 1 - Math.exp(-rate * step);
+      const mean = settled + ((air - settled) * fallen) / (rate * step);
+      const lost = perFilm * Math.max(0, middle - mean) * step;
+      air = settled + (air - settled) * (1 - fallen);
+      film = (film * (1 - 0.5 * lost) + landed) / (1 + 0.5 * lost) + volumeM3 * Math.max(0, air - after);
+      air = Math.min(air, after);
+      memory += lost;
+      if (film > filmCapacityG) {
+        film = filmCapacityG;
+        memory = 50;
+      }
+      node = next;
+    }
+    this.#airEnd = air;
+    this.#filmEnd = film;
+    this.#filmMemory = Math.exp(-memory);
   }
 
   /** Runs one day from a state. */
