@@ -17,6 +17,8 @@ interface Kind {
   readonly isMisted: boolean;
   readonly basks: boolean;
   readonly isHot: boolean;
+  /** What keeps its nights warm behind a thermostat, where a room's nights are too cold for it. */
+  readonly heater?: 'mat' | 'cable' | 'ceramic';
   /** Foods that any of its stages eats. */
   readonly foods: readonly string[];
   readonly powders: readonly string[];
@@ -34,6 +36,7 @@ const CHAMELEON = {
   openPercent: [25, 60],
 } as const;
 const SNAKE = {
+  heater: 'mat',
   isMisted: false,
   basks: true,
   isHot: false,
@@ -50,6 +53,7 @@ export const KINDS: readonly Kind[] = [
   { id: 'jacksons-chameleon', ...CHAMELEON },
   {
     id: 'crested-gecko',
+    heater: 'cable',
     isMisted: true,
     basks: false,
     isHot: false,
@@ -60,6 +64,7 @@ export const KINDS: readonly Kind[] = [
   },
   {
     id: 'leopard-gecko',
+    heater: 'mat',
     isMisted: false,
     basks: true,
     isHot: false,
@@ -70,6 +75,7 @@ export const KINDS: readonly Kind[] = [
   },
   {
     id: 'bearded-dragon',
+    heater: 'ceramic',
     isMisted: false,
     basks: true,
     isHot: true,
@@ -80,6 +86,7 @@ export const KINDS: readonly Kind[] = [
   },
   {
     id: 'green-iguana',
+    heater: 'cable',
     isMisted: true,
     basks: true,
     isHot: true,
@@ -92,6 +99,7 @@ export const KINDS: readonly Kind[] = [
   { id: 'corn-snake', ...SNAKE },
   {
     id: 'giant-day-gecko',
+    heater: 'cable',
     isMisted: true,
     basks: true,
     isHot: true,
@@ -102,6 +110,7 @@ export const KINDS: readonly Kind[] = [
   },
   {
     id: 'red-eyed-tree-frog',
+    heater: 'cable',
     isMisted: true,
     basks: false,
     isHot: false,
@@ -112,6 +121,7 @@ export const KINDS: readonly Kind[] = [
   },
   {
     id: 'dyeing-poison-frog',
+    heater: 'cable',
     isMisted: true,
     basks: false,
     isHot: false,
@@ -254,7 +264,7 @@ function shelfOf(draw: Draw, kinds: readonly Kind[]): Shelf {
   const pump = misted > 0 && draw.chance(0.8) ? { id: 'pump', nozzles: misted } : null;
   if (pump) {
     lines.push(
-      `  - { id: mist-timer, kind: programmable-timer, entries: ${draw.whole(6, 20)}, resolution: 1 s, shortest: 5 s, clock: ${draw.one(['standard', 'wall', 'automatic'])}, keeps_time: ${draw.one(['yes', 'no'])} }`,
+      `  - { id: mist-timer, kind: programmable-timer, entries: ${draw.whole(6, 20)}, resolution: 1 s, shortest: 5 s, rating: 1000 W, clock: ${draw.one(['standard', 'wall', 'automatic'])}, keeps_time: ${draw.one(['yes', 'no'])} }`,
     );
     lines.push(
       `  - { id: pump, kind: mist-pump, outlet: mist-timer, power: 30 W, flow: ${draw.whole(50, 110)} mL/min, nozzles: ${pump.nozzles}, longest_run: 5 min, rest: 10 min, tank: { holds: ${draw.whole(8, 30)} L, reserve: 1 L, refill_every: 7 days } }`,
@@ -303,14 +313,16 @@ function lamps(draw: Draw, kind: Kind, shelf: Shelf): readonly string[] {
   ];
   if (kind.isHot)
     lines.push(
-      `      - { id: sun, kind: ${hot}, for: [basking${draw.chance(0.5) ? ', uvb' : ''}], power: ${draw.one([50, 75, 100])} W, outlet: ${outlet()}, guard: true }`,
+      `      - { id: sun, kind: ${hot}, for: [basking${draw.chance(0.5) ? ', uvb' : ''}], power: ${draw.one([50, 75, 100])} W, outlet: ${outlet()}, guard: true, warms: ${draw.whole(3, 6)} °C }`,
     );
   if (draw.chance(0.6))
     lines.push(
       `      - { id: uv, kind: fluorescent, for: [uvb], power: 24 W, outlet: ${outlet()}, fitted: 2026-11-02, replace_after: 12 months }`,
     );
-  if (!kind.isHot && kind.basks)
-    lines.push('      - { id: warm, kind: mat, for: [heat], power: 20 W, outlet: always, thermostat: on-off }');
+  if (kind.heater)
+    lines.push(
+      `      - { id: warm, kind: ${kind.heater}, for: [heat], power: 30 W, outlet: always, thermostat: on-off }`,
+    );
   return lines;
 }
 
