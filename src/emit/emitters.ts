@@ -42,6 +42,11 @@ export const emitters: readonly Emitter[] = [
     isWanted: always,
     load: async () => (await import('./svg/drawings.ts')).drawings,
   },
+  {
+    name: 'calendars',
+    isWanted: always,
+    load: async () => (await import('./ics/ics-files.ts')).icsFiles,
+  },
 ];
 
 /** Returns every product of a plan, by path. */
