@@ -4,10 +4,12 @@ import type { Feed, FoodStream, Plan, RotationState } from '../../plan/plan.ts';
 import type { Care, CareEnclosure, Stage } from '../../resolve/care.ts';
 import { type Given, givenBefore } from './powders.ts';
 import { feederShares } from './rates.ts';
-import { type Before, type Rotated, type RotationFeed, rotate } from './rotation.ts';
+import { type Before, type Rotated, type RotationFeed, relaid, rotate } from './rotation.ts';
 
 export interface EnclosureRotation {
   readonly feeds: readonly RotationFeed[];
+  /** The past feeds of the plan by the orders that go on. */
+  readonly pastFeeds: readonly RotationFeed[];
   /** What was given before the first of the feeds. */
   readonly givenBefore: readonly Given[];
   /** What each stage's streams came to, for messages. */
@@ -28,16 +30,26 @@ export interface RotationPart {
 export interface StageSpan {
   readonly stageName: string;
   readonly stage: Stage;
+  /** The first day of the stage in the plan. */
+  readonly began: EpochDay;
   readonly from: EpochDay;
   readonly to: EpochDay;
 }
 
-/** Returns the stages of an enclosure over [from, to], in order. */
-export function stageSpans(enclosure: CareEnclosure, from: EpochDay, to: EpochDay): readonly StageSpan[] {
+/** Returns the stages of an enclosure over the plan up to `to`, in order; those before `from` are past. */
+export function stageSpans(
+  enclosure: CareEnclosure,
+  planFrom: EpochDay,
+  from: EpochDay,
+  to: EpochDay,
+): readonly StageSpan[] {
   return enclosure.stages.flatMap(({ from: start, stage: stageName }, i) => {
     const end = Math.min(to, (enclosure.stages[i + 1]?.from ?? to + 1) - 1);
     const stage = enclosure.targets.stages[stageName];
-    return stage && end >= Math.max(from, start) ? [{ stageName, stage, from: Math.max(from, start), to: end }] : [];
+    const began = Math.max(planFrom, start);
+    return stage && end >= began
+      ? [{ stageName, stage, began, from: Math.min(end, Math.max(from, began)), to: end }]
+      : [];
   });
 }
 
@@ -58,24 +70,35 @@ export function rotateEnclosure(
   const past = (earlier?.feeding ?? []).filter(
     (feed) => feed.enclosure === enclosure.id && feed.date < isoDateOf(from),
   );
-  const spans = stageSpans(enclosure, from, to);
-  const first = spans[0]?.stage;
-  const earlierGiven = [...givenBefore(enclosure, first?.apart ?? []), ...givenIn(past, enclosure)];
+  const spans = stageSpans(enclosure, care.plan.from, from, to);
+  const earlierGiven = [...givenBefore(enclosure, spans[0]?.stage.apart ?? []), ...givenIn(past, enclosure)];
   const given: Given[] = [...earlierGiven];
   const parts: RotationPart[] = [];
-  for (const span of spans) {
-    const dusted = dustedStream(enclosure, span.stage);
-    for (const food of new Set(span.stage.feeds.map((rule) => rule.food))) {
-      const before = beforeOf(enclosure, earlier, { ...span, food }, past, parts, given);
-      const rotated = rotate({ care, enclosure, ...span, food, dusted: food === dusted }, before);
-      const { stageName, stage, to } = span;
-      parts.push({ stageName, stage, food, dusted: food === dusted, to, lastFeedBefore: before.lastFeed, rotated });
-      for (const { day, dusting } of rotated.feeds)
-        if (dusting !== null) given.push({ powder: dusting, day, rules: span.stage.apart });
-    }
+  const before = (span: StageSpan, food: FoodStream): Before =>
+    beforeOf(enclosure, earlier, { ...span, food }, past, parts, given);
+  for (const { food, ...span } of spans.filter((each) => each.to >= from).flatMap(streamsOf)) {
+    const dusted = food === dustedStream(enclosure, span.stage);
+    const goesOnFrom = before(span, food);
+    const rotated = rotate({ care, enclosure, ...span, food, dusted }, goesOnFrom);
+    const { stageName, stage } = span;
+    parts.push({ stageName, stage, food, dusted, to: span.to, lastFeedBefore: goesOnFrom.lastFeed, rotated });
+    for (const { day, dusting } of rotated.feeds)
+      if (dusting !== null) given.push({ powder: dusting, day, rules: stage.apart });
   }
+  const closed = spans.filter((each) => each.to < from).flatMap(streamsOf);
+  const pastFeeds = [
+    ...closed.flatMap(({ food, ...span }) => {
+      const dusted = food === dustedStream(enclosure, span.stage);
+      return relaid({ care, enclosure, ...span, from, food, dusted }, before(span, food));
+    }),
+    ...parts.flatMap(({ rotated }) => rotated.pastFeeds),
+  ];
   const feeds = parts.flatMap(({ rotated }) => rotated.feeds);
-  return { feeds: feeds.toSorted(byDay), givenBefore: earlierGiven, parts };
+  return { feeds: feeds.toSorted(byDay), pastFeeds: pastFeeds.toSorted(byDay), givenBefore: earlierGiven, parts };
+}
+
+function streamsOf(span: StageSpan): readonly (StageSpan & { readonly food: FoodStream })[] {
+  return [...new Set(span.stage.feeds.map((rule) => rule.food))].map((food) => ({ ...span, food }));
 }
 
 function byDay(a: RotationFeed, b: RotationFeed): number {

@@ -95,8 +95,8 @@ function enclosureCourse(
   log: Log,
 ): EnclosureCourse {
   const rotated = rotateEnclosure(care, enclosure, earlier, from, care.plan.from + care.plan.days - 1);
-  const served = withStandIns(care, enclosure, rotated.feeds);
-  const handed = offTheSitter(care, enclosure, served, rotated.givenBefore);
+  const past = pastFeeds(care, enclosure, earlier, from);
+  const handed = handedFeeds(care, enclosure, rotated, past);
   const perDay = new Map<string, number>();
   for (const { day, food } of handed) perDay.set(`${day} ${food}`, (perDay.get(`${day} ${food}`) ?? 0) + 1);
   const feeds = handed.map((feed) => feedOf(care, enclosure, hours, feed, perDay.get(`${feed.day} ${feed.food}`) ?? 1));
@@ -104,7 +104,7 @@ function enclosureCourse(
   reportHours(care, enclosure, hours, feeds, log);
   reportAbsences(care, enclosure, rotated, log);
   return {
-    feeds: [...pastFeeds(care, enclosure, earlier, from), ...feeds],
+    feeds: [...past, ...feeds],
     rotation: rotated.parts.map((part) => ({ ...part.rotated.state, last: lastGiven(rotated, part, feeds) })),
   };
 }
@@ -128,6 +128,28 @@ function pastFeeds(care: Care, { id }: CareEnclosure, earlier: Plan | null, from
   return (earlier?.feeding ?? [])
     .filter((feed) => feed.enclosure === id && feed.date >= since && feed.date < until)
     .map((feed) => ({ ...feed, past: true as const }));
+}
+
+/**
+ * Hands the feeds to whoever is there. A trade with a past feed stands: where the orders, laid from the plan's first day, come to what
+ * was really given, they are handed on from there.
+ */
+function handedFeeds(
+  care: Care,
+  enclosure: CareEnclosure,
+  rotated: EnclosureRotation,
+  past: readonly Feed[],
+): readonly HandedFeed[] {
+  const first = isoDateOf(care.plan.from);
+  const all = withStandIns(care, enclosure, [...rotated.pastFeeds, ...rotated.feeds]);
+  const beforePlan = rotated.givenBefore.filter(({ day }) => isoDateOf(day) < first);
+  const handed = offTheSitter(care, enclosure, all, beforePlan);
+  const laid = handed
+    .slice(0, rotated.pastFeeds.length)
+    .map(({ day, food, dusting }) => [isoDateOf(day), food, dusting].join());
+  const given = past.map(({ date, food, dusting }) => [date, food, dusting].join());
+  if (laid.toSorted().join(';') === given.toSorted().join(';')) return handed.slice(rotated.pastFeeds.length);
+  return offTheSitter(care, enclosure, withStandIns(care, enclosure, rotated.feeds), rotated.givenBefore);
 }
 
 function pastOrders({ earlier, from }: Moment, first: EpochDay): readonly StockOrder[] {

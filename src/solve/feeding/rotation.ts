@@ -37,6 +37,8 @@ export interface StreamSpan {
   readonly food: FoodStream;
   /** Whether the stage's dustings go on this stream. */
   readonly dusted: boolean;
+  /** The first day of the stage in the plan; before `from` where a part of it is past. */
+  readonly began: EpochDay;
   readonly from: EpochDay;
   readonly to: EpochDay;
 }
@@ -53,6 +55,8 @@ export interface Before {
 
 export interface Rotated {
   readonly feeds: readonly RotationFeed[];
+  /** The past feeds of an order that goes on, as it laid them. */
+  readonly pastFeeds: readonly RotationFeed[];
   /** Without its last dates, which hang on what is really given. */
   readonly state: Omit<RotationState, 'last'>;
   readonly orders: EvenOrders | null;
@@ -194,6 +198,13 @@ function goOn(span: StreamSpan, setup: Setup, before: Before): Rotated | null {
   return near ? { ...laid, orders: null } : null;
 }
 
+/** Returns the feeds of a stage that is past, as its standing order laid them; empty where it was solved from something else. */
+export function relaid(span: StreamSpan, { standing }: Before): readonly RotationFeed[] {
+  const setup = setUp(span);
+  if (!standing || standing.order.basis !== basisOf(span, setup, standing.order.cycleWeeks)) return [];
+  return laidOut(span, setup, standing.order, 0).pastFeeds;
+}
+
 /** Lays an order over the days of the span. */
 function laidOut(
   span: StreamSpan,
@@ -206,7 +217,7 @@ function laidOut(
   const isFed = fedOn(span);
   const feeds = times.flatMap((time, i): RotationFeed[] => {
     const slot = slots[i] ?? 0;
-    if (time.day < span.from || time.day > span.to || !isFed(time.day)) return [];
+    if (time.day < span.began || time.day > span.to || !isFed(time.day)) return [];
     const dusting = isWithin(undusted, time.day) ? null : (order.dustings[slot] ?? null);
     return [
       { ...time, food: span.food, stage: span.stageName, slot, feeder: order.feeders[slot] ?? span.food, dusting },
@@ -221,7 +232,8 @@ function laidOut(
     worstDeviation,
     order,
   };
-  return { feeds, state, rateCuts: setup.dustings.cut, cycleWeeks: order.cycleWeeks };
+  const [past, ahead] = [feeds.filter(({ day }) => day < span.from), feeds.filter(({ day }) => day >= span.from)];
+  return { feeds: ahead, pastFeeds: past, state, rateCuts: setup.dustings.cut, cycleWeeks: order.cycleWeeks };
 }
 
 /** The days of an order from its beginning on, each with its slot; an order that runs once leaves out the days without feed. */
