@@ -6,6 +6,8 @@ import { Parts } from '../plan/parts.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Care } from '../resolve/care.ts';
 import { warnOfClocks } from './clock-warnings.ts';
+import { solveFeeding } from './feeding/feeding.ts';
+import { lightsOfDay } from './feeding/lights-of-day.ts';
 import { solveLighting } from './lighting.ts';
 import { planAbsences, planEnclosures, planHardware, planPeople } from './plan-parts.ts';
 import { planSite } from './plan-site.ts';
@@ -21,6 +23,8 @@ export function solve(care: Care, earlier: Plan | null, today: EpochDay, version
   const parts = new Parts(earlier);
   warnOfClocks(care, log);
   const light = solveLighting(care, earlier, today, log, parts);
+  const lights = lightsOfDay(care, light.lighting, light.offsets);
+  const fed = solveFeeding(care, lights, earlier, today, log, parts);
   const told = {
     name: care.name,
     timezone: care.site.timezone,
@@ -51,14 +55,14 @@ export function solve(care: Care, earlier: Plan | null, today: EpochDay, version
     ...told,
     lighting: light.lighting,
     misting: [],
-    feeding: [],
-    rotation: [],
+    feeding: fed.feeding,
+    rotation: fed.rotation,
     chores: [],
-    stock: [],
+    stock: fed.stock,
     events: [],
     notPlanned: light.notPlanned,
     loads: light.loads,
-    assumptions: light.assumptions,
+    assumptions: [...light.assumptions, ...fed.assumptions],
     warnings: warningsOf(log),
   };
 }
