@@ -5,7 +5,7 @@ import type { DialProblem } from '../../../src/solve/light/dial-problem.ts';
 import { leastErrors, solveDial } from '../../../src/solve/light/solve-dial.ts';
 import { everyPlan } from './every-plan.ts';
 
-const RUNS = Number(process.env.DEWDIAL_DIAL_RUNS ?? 250);
+const RUNS = Number(process.env.DEWDIAL_DIAL_RUNS ?? 1200);
 
 const PLAIN: Omit<DialProblem, 'days' | 'highTenths' | 'lowTenths'> = {
   firstWeekday: 0,
@@ -22,6 +22,9 @@ const PLAIN: Omit<DialProblem, 'days' | 'highTenths' | 'lowTenths'> = {
   insideByDay: null,
   past: null,
 };
+
+/** Longest and shortest target of a day; those on half steps are as far from one length as from the next, so that many plans tie. */
+type Envelope = readonly [high: number, low: number];
 
 const stepOf = fc.constantFrom(240, 360, 480);
 const orNull = <T>(value: fc.Arbitrary<T>) => fc.option(value, { nil: null, freq: 3 });
@@ -50,12 +53,17 @@ const problemOf = stepOf.chain((step) => {
     }));
   const half = fc.integer({ min: 0, max: Math.floor(pins / 2) });
   const reach = fc.tuple(half, half);
+  const most = step === 480 ? 6 : step === 360 ? 5 : 4;
+  const loose = fc
+    .tuple(fc.integer({ min: 0, max: 36 }), fc.integer({ min: 0, max: 6 }))
+    .map(([low, more]): Envelope => [Math.min(14_400, low * 400 + more * 150), low * 400]);
+  const halfSteps = fc.integer({ min: 0, max: 2 * pins }).map((half): Envelope => [half * step * 5, half * step * 5]);
   return fc
     .record({
-      targets: fc.array(fc.tuple(fc.integer({ min: 0, max: 36 }), fc.integer({ min: 0, max: 6 })), {
-        minLength: 2,
-        maxLength: step === 480 ? 6 : step === 360 ? 5 : 4,
-      }),
+      targets: fc.oneof(
+        fc.array(loose, { minLength: 2, maxLength: most }),
+        fc.array(halfSteps, { minLength: most, maxLength: most }),
+      ),
       firstWeekday: fc.integer({ min: 0, max: 6 }),
       kind: fc.constantFrom('midday' as const, 'lights-on' as const, 'lights-off' as const),
       minute: fc.integer({ min: 0, max: 48 }).map((half) => half * 30),
@@ -77,8 +85,8 @@ const problemOf = stepOf.chain((step) => {
       return {
         days,
         firstWeekday: given.firstWeekday,
-        highTenths: Int32Array.from(given.targets, ([low, more]) => Math.min(14_400, low * 400 + more * 150)),
-        lowTenths: Int32Array.from(given.targets, ([low]) => low * 400),
+        highTenths: Int32Array.from(given.targets, ([high]) => high),
+        lowTenths: Int32Array.from(given.targets, ([, low]) => low),
         stepMinutes: step,
         placement: { kind: given.kind, minute: given.minute },
         noLightBeforeMinute: given.inside || given.before === given.after ? null : given.before,
