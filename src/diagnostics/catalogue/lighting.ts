@@ -211,11 +211,11 @@ export const lighting = {
     ({ timer, date, jumpMinutes }) => `the day on ${timer} changes by ${jumpMinutes} min at once on ${date}`,
     ({ bridge }) => `bridge it in steps: ${bridge}`,
   ),
-  'first-change-held-back': wording<{ timer: string; from: string; daysBetween: number }>(
+  'first-change-held-back': wording<{ timer: string; until: string; daysBetween: number }>(
     'note',
     'note',
-    ({ timer, from, daysBetween }) =>
-      `${timer} was changed less than ${daysBetween} days before the plan begins, so it is left alone until ${from}`,
+    ({ timer, until, daysBetween }) =>
+      `${timer} was changed less than ${daysBetween} days before the plan begins, so it is left alone until ${until}`,
     () => 'shorten at_least_between to change it sooner',
   ),
   'settings-above-most': wording<{ timer: string; atMost: number; settings: number }>(

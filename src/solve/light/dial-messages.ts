@@ -94,13 +94,10 @@ function windowWords(onMinute: number, lengthMinutes: number): string {
 
 function reportSpacing(care: Care, { group, settings }: SolvedGroup, solution: DialSolution, log: Log): void {
   const timer = group.timer.id;
-  const second = settings[1];
-  if (solution.heldForSpacing && second) {
-    const values = {
-      timer,
-      from: isoDateOf(care.plan.from + second.fromDayIndex),
-      daysBetween: care.plan.atLeastBetweenDays,
-    };
+  if (solution.heldForSpacing) {
+    const second = settings[1];
+    const until = second ? isoDateOf(care.plan.from + second.fromDayIndex) : 'the plan ends';
+    const values = { timer, until, daysBetween: care.plan.atLeastBetweenDays };
     log.report('first-change-held-back', values, care.placeOf(['plan', 'at_least_between']));
   }
   if (!solution.beyondSettingsAtMost) return;

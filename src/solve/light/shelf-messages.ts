@@ -138,7 +138,7 @@ export function reportInsets(care: Care, solved: SolvedGroup, days: DayTargets, 
   const timer = solved.group.timer.id;
   for (const lamp of followingLamps(dialGroup(solved.group.timer, solved.group.lamps))) {
     const errorMinutes = lampError(lamp, lit).worstErrorTenths / 10;
-    if (errorMinutes === 0) continue;
+    if (errorMinutes === 0 || hasNoHoursOfItsOwn(lamp)) continue;
     log.report(
       'inset-follows-day',
       { lamp: lamp.id, timer, wants: insetWords(lamp), errorMinutes },
@@ -146,6 +146,13 @@ export function reportInsets(care: Care, solved: SolvedGroup, days: DayTargets, 
     );
   }
   for (const lamp of solved.group.lamps) if (lamp.target.kind === 'day') reportCombined(care, lamp, lit, days, log);
+}
+
+/** An enclosure without a basking target leaves a lamp the whole day. */
+function hasNoHoursOfItsOwn({ target }: ShelfLamp): boolean {
+  return (
+    target.kind === 'inset' && target.edgesMinutes !== null && target.edgesMinutes[0] + target.edgesMinutes[1] === 0
+  );
 }
 
 function reportCombined(care: Care, shelf: ShelfLamp, lit: Int32Array, days: DayTargets, log: Log): void {
