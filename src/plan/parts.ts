@@ -24,7 +24,10 @@ export class Parts {
   allStand(): boolean {
     if (!this.#earlier) return false;
     const before = Object.keys(this.#earlier.digests);
-    return before.length === this.#digests.size && before.every((part) => this.#earlier?.digests[part] === this.#digests.get(part));
+    return (
+      before.length === this.#digests.size &&
+      before.every((part) => this.#earlier?.digests[part] === this.#digests.get(part))
+    );
   }
 
   digests(): Readonly<Record<string, string>> {

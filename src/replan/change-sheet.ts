@@ -57,10 +57,16 @@ export interface ChoreChange {
 
 /** Compares two plans from `on` (YYYY-MM-DD) on; without an earlier plan everything is new. */
 export function changeSheet(before: Plan | null, after: Plan, on: string): ChangeSheet {
-  const dials = pairs(before?.lighting ?? [], after.lighting, (dial) => dial.device).map(([a, b]) => dialChange(a, b, on));
-  const mists = pairs(before?.misting ?? [], after.misting, (mist) => mist.enclosure).map(([a, b]) => mistChange(a, b, on));
+  const dials = pairs(before?.lighting ?? [], after.lighting, (dial) => dial.device).map(([a, b]) =>
+    dialChange(a, b, on),
+  );
+  const mists = pairs(before?.misting ?? [], after.misting, (mist) => mist.enclosure).map(([a, b]) =>
+    mistChange(a, b, on),
+  );
   const feeds = feedChanges(before?.feeding ?? [], after.feeding, on);
-  const chores = pairs(before?.chores ?? [], after.chores, (chore) => `${chore.id} ${chore.who}`).map(([a, b]) => choreChange(a, b, on));
+  const chores = pairs(before?.chores ?? [], after.chores, (chore) => `${chore.id} ${chore.who}`).map(([a, b]) =>
+    choreChange(a, b, on),
+  );
   const changedFeeds = new Set(feeds.map(({ enclosure }) => enclosure));
   return {
     since: before?.made ?? null,
@@ -72,7 +78,9 @@ export function changeSheet(before: Plan | null, after: Plan, on: string): Chang
     chores: chores.flatMap((change) => (change === null ? [] : [change])),
     stays: [
       ...[...dials, ...mists].flatMap((change) => (change !== null && 'stays' in change ? [change.stays] : [])),
-      ...after.enclosures.filter(({ id }) => before?.feeding.some((feed) => feed.enclosure === id) && !changedFeeds.has(id)).map(({ name }) => `feeds of ${name}`),
+      ...after.enclosures
+        .filter(({ id }) => before?.feeding.some((feed) => feed.enclosure === id) && !changedFeeds.has(id))
+        .map(({ name }) => `feeds of ${name}`),
     ],
   };
 }
@@ -82,7 +90,11 @@ export function isEmptySheet(sheet: ChangeSheet): boolean {
   return [sheet.dials, sheet.mists, sheet.moved, sheet.feeds, sheet.chores].every((list) => list.length === 0);
 }
 
-function pairs<T>(before: readonly T[], after: readonly T[], key: (item: T) => string): readonly (readonly [T | null, T | null])[] {
+function pairs<T>(
+  before: readonly T[],
+  after: readonly T[],
+  key: (item: T) => string,
+): readonly (readonly [T | null, T | null])[] {
   const old = new Map(before.map((item) => [key(item), item]));
   const fresh = new Set(after.map(key));
   return [
@@ -92,19 +104,29 @@ function pairs<T>(before: readonly T[], after: readonly T[], key: (item: T) => s
 }
 
 /** Returns the setting in force on a date; null outside the plan. */
-export function settingOn<T extends { readonly from: string; readonly to: string }>(settings: readonly T[], date: string): T | null {
+export function settingOn<T extends { readonly from: string; readonly to: string }>(
+  settings: readonly T[],
+  date: string,
+): T | null {
   return settings.find(({ from, to }) => from <= date && date <= to) ?? null;
 }
 
-function dialChange(before: DialPlan | null, after: DialPlan | null, on: string): DialChange | { readonly stays: string } | null {
+function dialChange(
+  before: DialPlan | null,
+  after: DialPlan | null,
+  on: string,
+): DialChange | { readonly stays: string } | null {
   const [old, fresh] = [before && settingOn(before.settings, on), after && settingOn(after.settings, on)];
   const device = after?.device ?? before?.device ?? '';
   const [oldSlots, freshSlots] = [new Set(old?.slots ?? []), new Set(fresh?.slots ?? [])];
   const comesOn = [...freshSlots].filter((slot) => !oldSlots.has(slot));
   const goesOff = [...oldSlots].filter((slot) => !freshSlots.has(slot));
   const laterDates = laterChanges(before?.settings ?? [], after?.settings ?? [], on);
-  const droppedDates = laterChanges(after?.settings ?? [], before?.settings ?? [], on).filter((date) => !laterDates.includes(date));
-  if (before && after && comesOn.length + goesOff.length + laterDates.length + droppedDates.length === 0) return { stays: device };
+  const droppedDates = laterChanges(after?.settings ?? [], before?.settings ?? [], on).filter(
+    (date) => !laterDates.includes(date),
+  );
+  if (before && after && comesOn.length + goesOff.length + laterDates.length + droppedDates.length === 0)
+    return { stays: device };
   return {
     device,
     kind: !before ? 'new' : !after ? 'gone' : 'changed',
@@ -124,7 +146,11 @@ function laterChanges(before: readonly DialSetting[], after: readonly DialSettin
   return after.filter(({ from, slots }) => from > on && old.get(from) !== slots.join()).map(({ from }) => from);
 }
 
-function mistChange(before: MistPlan | null, after: MistPlan | null, on: string): MistChange | { readonly stays: string } | null {
+function mistChange(
+  before: MistPlan | null,
+  after: MistPlan | null,
+  on: string,
+): MistChange | { readonly stays: string } | null {
   const [old, fresh] = [before && settingOn(before.sets, on), after && settingOn(after.sets, on)];
   const enclosure = after?.enclosure ?? before?.enclosure ?? '';
   const was = new Map((old?.entries ?? []).map((entry) => [entry.at, entry]));
@@ -150,7 +176,8 @@ function laterSets(before: readonly MistSet[], after: readonly MistSet[], on: st
 }
 
 function movedLoads(before: Plan, after: Plan): ChangeSheet['moved'] {
-  const homes = (plan: Plan): ReadonlyMap<string, string> => new Map(plan.hardware.flatMap(({ id, drives }) => drives.map((what) => [what, id] as const)));
+  const homes = (plan: Plan): ReadonlyMap<string, string> =>
+    new Map(plan.hardware.flatMap(({ id, drives }) => drives.map((what) => [what, id] as const)));
   const [was, is] = [homes(before), homes(after)];
   return [...new Set([...is.keys(), ...was.keys()])]
     .filter((what) => was.get(what) !== is.get(what))
@@ -167,7 +194,9 @@ function feedChanges(before: readonly Feed[], after: readonly Feed[], on: string
       key,
     );
     const differing = matching.filter(([a, b]) => !a || !b || !isSameFeed(a, b));
-    const [first] = [...differing].sort(([a1, b1], [a2, b2]) => compare((b1 ?? a1)?.date ?? '', (b2 ?? a2)?.date ?? ''));
+    const [first] = [...differing].sort(([a1, b1], [a2, b2]) =>
+      compare((b1 ?? a1)?.date ?? '', (b2 ?? a2)?.date ?? ''),
+    );
     if (!first || before.length === 0) return [];
     return [
       {
@@ -182,17 +211,26 @@ function feedChanges(before: readonly Feed[], after: readonly Feed[], on: string
 }
 
 function isSameFeed(a: Feed, b: Feed): boolean {
-  return a.feeder === b.feeder && a.count === b.count && a.dusting === b.dusting && a.by === b.by && a.standIn === b.standIn;
+  return (
+    a.feeder === b.feeder && a.count === b.count && a.dusting === b.dusting && a.by === b.by && a.standIn === b.standIn
+  );
 }
 
 function choreChange(before: Chore | null, after: Chore | null, on: string): ChoreChange | null {
   const coming = (chore: Chore | null): readonly string[] => (chore?.dates ?? []).filter((date) => date >= on);
   const [was, is] = [coming(before), coming(after)];
-  if (before && after && was.join() === is.join() && before.title === after.title && before.minutes === after.minutes) return null;
+  if (before && after && was.join() === is.join() && before.title === after.title && before.minutes === after.minutes)
+    return null;
   const chore = after ?? before;
-  if (!chore || !before) return chore ? { id: chore.id, title: chore.title, kind: 'new', firstDates: is.slice(0, 3) } : null;
+  if (!chore || !before)
+    return chore ? { id: chore.id, title: chore.title, kind: 'new', firstDates: is.slice(0, 3) } : null;
   if (!after) return { id: chore.id, title: chore.title, kind: 'gone', firstDates: [] };
-  return { id: chore.id, title: chore.title, kind: 'changed', firstDates: is.filter((date) => !was.includes(date)).slice(0, 3) };
+  return {
+    id: chore.id,
+    title: chore.title,
+    kind: 'changed',
+    firstDates: is.filter((date) => !was.includes(date)).slice(0, 3),
+  };
 }
 
 function compare(a: string, b: string): number {

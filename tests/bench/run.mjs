@@ -9,7 +9,9 @@ const here = import.meta.dirname;
 const root = join(here, '../..');
 const into = join(root, 'dist/bench');
 const wanted = process.argv[2] ?? '';
-const names = readdirSync(here).filter((name) => name.endsWith('.bench.ts') && name.includes(wanted)).sort();
+const names = readdirSync(here)
+  .filter((name) => name.endsWith('.bench.ts') && name.includes(wanted))
+  .sort();
 
 mkdirSync(into, { recursive: true });
 console.log(`${cpus().length} x ${cpus()[0]?.model ?? 'unknown processor'}, Node ${process.version}\n`);

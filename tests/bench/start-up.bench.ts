@@ -35,7 +35,11 @@ export async function run(): Promise<readonly Table[]> {
   return [
     {
       name: 'Whole commands on the example',
-      rows: commands.map(([label], i) => [label, `${(least[i] ?? 0).toFixed(0)}`, `ms  ${((least[i] ?? 0) / floor).toFixed(2)} x floor`]),
+      rows: commands.map(([label], i) => [
+        label,
+        `${(least[i] ?? 0).toFixed(0)}`,
+        `ms  ${((least[i] ?? 0) / floor).toFixed(2)} x floor`,
+      ]),
     },
   ];
 }

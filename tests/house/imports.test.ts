@@ -11,7 +11,10 @@ interface ImportLine {
 }
 
 /** The folder table of DEVELOPERS.md: order is the direction of imports, the last column the packages that live there. */
-function folderTable(markdown: string): { readonly order: readonly string[]; readonly homes: ReadonlyMap<string, string> } {
+function folderTable(markdown: string): {
+  readonly order: readonly string[];
+  readonly homes: ReadonlyMap<string, string>;
+} {
   const rows = [...markdown.matchAll(/^\| `([a-z]+)\/` \| ([^|]*) \| ([^|]*) \|$/gm)];
   const homes = new Map<string, string>();
   for (const row of rows) {
@@ -21,7 +24,8 @@ function folderTable(markdown: string): { readonly order: readonly string[]; rea
 }
 
 function importsOf(file: string, text: string): readonly ImportLine[] {
-  const pattern = /(?:^|\n)\s*(?:import|export)\s[^'"]*?from\s+'([^']+)'|(?:^|\n)\s*import\s+'([^']+)'|import\('([^']+)'\)/g;
+  const pattern =
+    /(?:^|\n)\s*(?:import|export)\s[^'"]*?from\s+'([^']+)'|(?:^|\n)\s*import\s+'([^']+)'|import\('([^']+)'\)/g;
   return [...text.matchAll(pattern)].map((match) => ({ from: file, to: match[1] ?? match[2] ?? match[3] ?? '' }));
 }
 
@@ -40,16 +44,24 @@ function violations(lines: readonly ImportLine[], markdown: string): readonly st
     if (to.startsWith('.')) {
       const there = folderOf(resolve(dirname(from), to));
       if (there === null) found.push(`${relative(SRC, from)} imports ${to} from above the folders`);
-      else if (order.indexOf(there) > order.indexOf(here)) found.push(`${relative(SRC, from)} imports upwards from ${there}/`);
-      else if (here === 'emit' && there === 'emit' && !isSameEmitter(from, resolve(dirname(from), to))) found.push(`${relative(SRC, from)} imports another emitter`);
-      else if ((here === 'layout' || here === 'emit') && !DRAWERS_KNOW.includes(there) && there !== here && !(here === 'emit' && there === 'layout')) {
+      else if (order.indexOf(there) > order.indexOf(here))
+        found.push(`${relative(SRC, from)} imports upwards from ${there}/`);
+      else if (here === 'emit' && there === 'emit' && !isSameEmitter(from, resolve(dirname(from), to)))
+        found.push(`${relative(SRC, from)} imports another emitter`);
+      else if (
+        (here === 'layout' || here === 'emit') &&
+        !DRAWERS_KNOW.includes(there) &&
+        there !== here &&
+        !(here === 'emit' && there === 'layout')
+      ) {
         found.push(`${relative(SRC, from)} knows more than the plan: ${there}/`);
       }
     } else if (to.startsWith('node:')) {
       if (!OUTSIDE.has(here) && !PURE_NODE.has(to)) found.push(`${relative(SRC, from)} reaches outside: ${to}`);
     } else {
       const name = to.startsWith('@') ? to.split('/').slice(0, 2).join('/') : (to.split('/')[0] ?? to);
-      if (homes.get(name) !== here) found.push(`${relative(SRC, from)} imports ${name}, whose home is ${homes.get(name) ?? 'nowhere'}`);
+      if (homes.get(name) !== here)
+        found.push(`${relative(SRC, from)} imports ${name}, whose home is ${homes.get(name) ?? 'nowhere'}`);
     }
   }
   return found;
@@ -78,7 +90,9 @@ const lines = files.flatMap((file) => importsOf(file, readFileSync(file, 'utf8')
 
 describe('imports', () => {
   it('reads every folder of src in the table and every import of a file', () => {
-    const folders = readdirSync(SRC, { withFileTypes: true }).filter((entry) => entry.isDirectory()).map((entry) => entry.name);
+    const folders = readdirSync(SRC, { withFileTypes: true })
+      .filter((entry) => entry.isDirectory())
+      .map((entry) => entry.name);
     expect(folderTable(markdown).order.slice().sort()).toEqual(folders.sort());
     expect(lines.length).toBeGreaterThan(files.length);
   });

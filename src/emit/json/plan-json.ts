@@ -7,7 +7,10 @@ export function planJson(plan: Plan): string {
 
 /** A raw line break never stands inside a JSON string, so only real lists match. */
 function compactNumbers(json: string): string {
-  return json.replace(/\[\n\s+(-?[\d.]+(?:e[+-]?\d+)?(?:,\n\s+-?[\d.]+(?:e[+-]?\d+)?)*)\n\s+\]/gi, (_whole, numbers: string) => {
-    return `[${numbers.replace(/\n\s+/g, ' ')}]`;
-  });
+  return json.replace(
+    /\[\n\s+(-?[\d.]+(?:e[+-]?\d+)?(?:,\n\s+-?[\d.]+(?:e[+-]?\d+)?)*)\n\s+\]/gi,
+    (_whole, numbers: string) => {
+      return `[${numbers.replace(/\n\s+/g, ' ')}]`;
+    },
+  );
 }
