@@ -28,7 +28,7 @@ const SUFFIX = '@dewdial';
 /** A segment that begins so many days from where it did is still the same. */
 const NEAREST_DAYS = 21;
 /** Numbers that one revision may give out in a task; a later one begins above, so that none is ever given twice. */
-const NUMBERS_A_REVISION = 1000;
+const NUMBERS_A_REVISION = 10_000;
 
 /**
  * Returns the events with their identities, by start. One that says what it said keeps sequence and stamp; a changed one has a
@@ -43,7 +43,7 @@ export function identifyEvents(
   const stamp = latest([`${revision.from}T00:00:00Z`, ...earlier.map((event) => event.stamp)]);
   const matches = matchSegments(drafts, earlier);
   const taken = new Set(earlier.map(({ uid }) => uid));
-  const events = drafts.map((draft) => {
+  const events = drafts.toSorted(byStart).map((draft) => {
     const match = matches.get(draft);
     if (match) return continued(draft, match, stamp);
     return eventOf(draft, { uid: freshUid(draft, revision, taken), sequence: 0, stamp, status: 'CONFIRMED' });
@@ -53,6 +53,13 @@ export function identifyEvents(
     .filter(({ uid }) => !kept.has(uid))
     .flatMap((event) => vanished(event, standing, revision, stamp));
   return [...events, ...gone].toSorted((a, b) => compare(a.start, b.start) || compare(a.uid, b.uid));
+}
+
+/** Numbers are given out in this order, whatever the order of the drafts. */
+function byStart(a: EventDraft, b: EventDraft): number {
+  const key = ({ start, task, slot, title, rule }: EventDraft): string =>
+    JSON.stringify([start, task, slot, title, rule]);
+  return compare(a.start, b.start) || compare(jobOf(a), jobOf(b)) || compare(key(a), key(b));
 }
 
 /** Returns the identity of a segment: 32 hex digits and a fixed suffix. */

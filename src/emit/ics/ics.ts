@@ -1,7 +1,6 @@
 /** The calendar file of one person (RFC 5545), from the plan alone. The one home of ical-generator. */
 import ical, {
   type ICalAlarmData,
-  ICalAlarmRelatesTo,
   ICalAlarmType,
   ICalCalendarMethod,
   type ICalDayJsStub,
@@ -75,7 +74,7 @@ function eventData(event: PlanEvent, offsets: UtcOffsets): ICalEventData {
 }
 
 function alarms(minutes: number, description: string): ICalAlarmData[] {
-  return [{ type: ICalAlarmType.display, trigger: minutes * 60, relatesTo: ICalAlarmRelatesTo.start, description }];
+  return [{ type: ICalAlarmType.display, trigger: minutes * 60, description }];
 }
 
 /**
