@@ -51,7 +51,8 @@ export interface EvenSequence {
 }
 
 const STATE_LIMIT = 250_000;
-const BEAM = 400;
+/** States kept a layer where the limit is reached: fewer in a longer sequence, so that the work stays bounded. */
+const BEAM = { most: 400, least: 16, states: 60_000 } as const;
 /** Deviations tried, in items, beyond which spacing is taken not to hold. */
 const CAPS = [1, 1.5, 2, 3, 4] as const;
 
@@ -122,18 +123,17 @@ function solve(board: Board, around: boolean, stateLimit: number): EvenSequence 
   board.statesLeft = stateLimit;
   const least = leastWorst(board, around);
   if (!least) return null;
-  const plain = explored(board, { worst: least.worst, pair: null, around, beam: least.exact ? null : BEAM }) ?? least;
+  const plain =
+    explored(board, { worst: least.worst, pair: null, around, beam: least.exact ? null : beamOf(board) }) ?? least;
   const base = readOff(board, plain.exploration);
-  const level = pairLevelOf(board.problem, base);
-  const paired = level > 1 ? betterPairs(board, least, around, level) : null;
-  const items = paired?.items ?? base;
-  const exact = least.exact && plain.exact && (paired?.exact ?? true);
-  const reached = measure(board.problem, items);
+  const pairs = betterPairs(board, least, around, pairLevelOf(board.problem, base));
+  const items = pairs.items ?? base;
+  const exact = least.exact && plain.exact && pairs.exact;
   return {
     items,
-    ...reached,
+    ...measure(board.problem, items),
     pairLevel: pairLevelOf(board.problem, items),
-    gap: exact ? null : { worstAtLeast: least.atLeast, pairLevelAtLeast: paired?.atLeast ?? Math.min(level, 1) },
+    gap: exact ? null : { worstAtLeast: least.atLeast, pairLevelAtLeast: pairs.atLeast },
     states: stateLimit - Math.max(0, board.statesLeft),
   };
 }
@@ -182,6 +182,10 @@ function lowestPossible(board: Board): number {
   return bound;
 }
 
+function beamOf({ length }: Board): number {
+  return Math.min(BEAM.most, Math.max(BEAM.least, Math.floor(BEAM.states / length)));
+}
+
 /** Explores all states, or the best of each layer where the limit is reached. */
 function explored(
   board: Board,
@@ -192,30 +196,36 @@ function explored(
     if (all === null) return null;
     if (all !== 'exhausted') return { exploration: all, exact: true };
   }
-  board.statesLeft = BEAM * (board.length + 1) * board.items;
-  const some = explore(board, { ...bounds, beam: BEAM });
+  const beam = beamOf(board);
+  board.statesLeft = beam * (board.length + 1) * board.items;
+  const some = explore(board, { ...bounds, beam });
   board.statesLeft = 0;
   return some === null || some === 'exhausted' ? null : { exploration: some, exact: false };
 }
 
-/** Returns the best sequence of the lowest pair level under `level` that has one; null where none has. */
-function betterPairs(
-  board: Board,
-  least: LeastWorst,
-  around: boolean,
-  level: number,
-): { readonly items: readonly number[]; readonly exact: boolean; readonly atLeast: number } | null {
+interface BetterPairs {
+  /** null: none was found under the level. */
+  readonly items: readonly number[] | null;
+  /** Whether all lower levels are shown to have none, and this sequence to be the best of its level. */
+  readonly exact: boolean;
+  readonly atLeast: number;
+}
+
+/** Returns the best sequence of the lowest pair level under `level` that has one. */
+function betterPairs(board: Board, least: LeastWorst, around: boolean, level: number): BetterPairs {
   const pairing = board.problem.pairing;
-  if (!pairing || board.groups < 2) return null;
+  if (!pairing || board.groups < 2) return { items: null, exact: true, atLeast: level };
   const unit = pairing.denominator * board.problem.denominator;
   let atLeast = 1;
+  let proven = true;
   for (let tried = 1; tried < level; tried++) {
     const pair = Math.floor(((tried + 1e-6) * unit) / 2);
     const found = explored(board, { worst: least.worst, pair, around, beam: null });
-    if (found) return { items: readOff(board, found.exploration), exact: found.exact && atLeast === tried, atLeast };
-    if (board.statesLeft > 0) atLeast = tried + 1;
+    if (found) return { items: readOff(board, found.exploration), exact: found.exact && proven, atLeast };
+    proven &&= board.statesLeft > 0;
+    if (proven) atLeast = tried + 1;
   }
-  return null;
+  return { items: null, exact: proven, atLeast };
 }
 
 /** Returns the first sequence with the least sum of squares among those explored. */

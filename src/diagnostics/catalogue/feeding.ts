@@ -15,11 +15,11 @@ export const feeding = {
   'feeders-unused': wording<{ enclosure: string; feeder: string; food: string; foods: string }>(
     'note',
     'note',
-    ({ enclosure, feeder, food, foods }) => `${feeder} is ${food}, and ${enclosure} is fed ${foods} in this plan`,
+    ({ enclosure, feeder, food, foods }) => `${feeder} (${food}) is not on the diet of ${enclosure}, which is fed ${foods} in this plan`,
     () => 'leave it out, or say its food',
   ),
   'count-above-profile': wording<{ feeder: string; count: number; pieces: number; stage: string }>(
-    'note',
+    'falls short',
     'warning',
     ({ feeder, count, pieces, stage }) =>
       `${count} of ${feeder} a feed is more than 1.5 times the ${pieces} of the ${stage} profile`,
@@ -66,9 +66,9 @@ export const feeding = {
     said: boolean;
   }>(
     'not safe',
-    'error',
+    'refusal',
     ({ enclosure, stage, powder, contents, said }) =>
-      `${enclosure} (${stage}) lives on a prepared diet, which is complete, and ${powder} would add ${contents} to it${said ? '' : ', as its name is taken'}`,
+      `${enclosure} (${stage}) lives on a prepared diet, which is complete, and ${powder} would add ${contents} to it${said ? '' : ', as its name is taken'}; it is not planned`,
     ({ powder, said }) =>
       said
         ? `leave ${powder} out; calcium without vitamins may stay on insects`
@@ -165,7 +165,9 @@ export const feeding = {
     'note',
     'note',
     ({ enclosure, food, by }) =>
-      `the order of ${enclosure} (${food}) is good but not shown to be the most even; it may be ${by} feeds off the best`,
+      by === 0
+        ? `the order of ${enclosure} (${food}) holds its shares and rates as evenly as can be; that no order spreads the powders better over the feeders is not shown`
+        : `the order of ${enclosure} (${food}) is good and not shown to be the most even: at worst it is ${by} feeds farther off than the best could be`,
     () => 'shares in round numbers make a shorter cycle',
   ),
   'order-runs-once': wording<{ enclosure: string; food: string; stage: string }>(

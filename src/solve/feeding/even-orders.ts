@@ -41,7 +41,7 @@ export interface EvenOrders {
   readonly carried: ReadonlyMap<string, Fraction>;
   /** Worst deviations of the two orders, in feeds. */
   readonly worst: { readonly feeders: number; readonly dustings: number };
-  /** The largest gap to a lower bound, in feeds; null where both orders are shown to be the best. */
+  /** The largest gap of the worst deviation to a lower bound, in feeds; null where both orders are shown to be the best. */
   readonly gap: number | null;
 }
 
@@ -145,19 +145,47 @@ function dustingOrder(
   const first = dustingProblem(problem, feeders, places, problem.dustings);
   const asked = first.counts;
   const rest = isSpaced(problem.apart, problem.rest) ? asked.length - 1 : problem.rest;
-  let counts = thinned(first, cliquesOf(problem.apart), rest);
-  for (;;) {
+  const ladder = fewerAndFewer(thinned(first, cliquesOf(problem.apart), rest), problem.apart, rest);
+  const attempt = (step: number, stateLimit?: number): DustingOrder | null => {
+    const counts = ladder[step] ?? asked;
     const same = counts.every((count, i) => count === asked[i]);
     const rates = same ? problem.dustings : heldRates(problem.dustings, counts, places.length);
     const even = same ? first : { ...dustingProblem(problem, feeders, places, rates), counts };
-    const sequence = memoised(even);
-    if (sequence)
-      return { sequence, problem: even, rates, cut: cutsOf(problem.dustings, asked, counts, places.length) };
-    if (problem.notBefore.some((day) => day > (problem.days[0] ?? 0)) && problem.cycleDays !== null) return null;
-    const fewer = oneFewer(counts, problem.apart, rest);
-    if (!fewer) return null;
-    counts = fewer;
+    const sequence = memoised(even, stateLimit);
+    return sequence && { sequence, problem: even, rates, cut: cutsOf(problem.dustings, asked, counts, places.length) };
+  };
+  const begun = attempt(0);
+  if (begun) return begun;
+  const isSeam = problem.notBefore.some((day) => day > (problem.days[0] ?? 0));
+  if (isSeam && problem.cycleDays !== null) return null;
+  const step = leastStep((each) => attempt(each, RETRY_STATES) !== null, ladder.length - 1);
+  return step === null ? null : (attempt(step) ?? attempt(step, RETRY_STATES));
+}
+
+/** States for each try with fewer dustings: many are made. */
+const RETRY_STATES = 40_000;
+
+/** Returns the first step that succeeds, of steps that fail up to some point; null where the last fails. */
+function leastStep(succeeds: (step: number) => boolean, most: number): number | null {
+  let [failed, done] = [0, most];
+  if (!succeeds(most)) return null;
+  while (done - failed > 1) {
+    const middle = Math.floor((failed + done) / 2);
+    if (succeeds(middle)) done = middle;
+    else failed = middle;
   }
+  return done;
+}
+
+/** The counts, then with one place fewer and fewer of what must keep apart, to none. */
+function fewerAndFewer(
+  counts: readonly number[],
+  apart: readonly (readonly number[])[],
+  rest: number,
+): readonly (readonly number[])[] {
+  const ladder: (readonly number[])[] = [];
+  for (let next: readonly number[] | null = counts; next; next = oneFewer(next, apart, rest)) ladder.push(next);
+  return ladder;
 }
 
 function heldRates(dustings: readonly Rated[], counts: readonly number[], places: number): readonly Rated[] {
@@ -250,7 +278,7 @@ const KEPT = 400;
 const solved = new Map<string, EvenSequence | null>();
 
 /** Equal problems are solved once: enclosures of a shelf often share theirs. Days count from the first. */
-function memoised(problem: EvenProblem): EvenSequence | null {
+function memoised(problem: EvenProblem, stateLimit?: number): EvenSequence | null {
   const first = problem.spacing?.days[0] ?? 0;
   const spacing = problem.spacing && {
     ...problem.spacing,
@@ -258,10 +286,10 @@ function memoised(problem: EvenProblem): EvenSequence | null {
     notBefore: problem.spacing.notBefore.map((day) => Math.max(0, day - first)),
   };
   const moved = spacing ? { ...problem, spacing } : problem;
-  const key = JSON.stringify(moved);
+  const key = JSON.stringify([moved, stateLimit]);
   const known = solved.get(key);
   if (known !== undefined) return known;
-  const answer = evenSequence(moved);
+  const answer = evenSequence(moved, stateLimit);
   if (solved.size >= KEPT) solved.clear();
   solved.set(key, answer);
   return answer;

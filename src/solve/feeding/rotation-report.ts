@@ -2,10 +2,9 @@
 import { isoDateOf } from '../../basics/calendar-day.ts';
 import type { Place } from '../../diagnostics/diagnostic.ts';
 import type { Log } from '../../diagnostics/log.ts';
-import type { Care, CareEnclosure, Feeder } from '../../resolve/care.ts';
-import { compare, type Fraction, sum } from '../../science/fraction.ts';
+import type { Care, CareEnclosure, Feeder, Stage } from '../../resolve/care.ts';
+import { refusedDustings } from './complete-diet.ts';
 import type { EnclosureRotation, RotationPart } from './enclosure-rotation.ts';
-import { feedsPerWeek } from './feed-days.ts';
 import { contentsOf, contentWord, daysApart } from './powders.ts';
 import { PLAIN } from './rates.ts';
 import type { HandedFeed } from './sitter-dustings.ts';
@@ -51,8 +50,9 @@ function reportOrder(scope: Scope, { stageName: stage, stage: { apart }, food, r
     const values = { enclosure: enclosure.id, stage, powder: id, ...cut, weeks: rotated.cycleWeeks, days };
     log.report('apart-cannot-hold', values, targetPlace(scope, `stages.${stage}.apart`));
   }
-  if (rotated.orders?.gap) {
-    const by = Math.round(rotated.orders.gap * 100) / 100;
+  const gap = rotated.orders?.gap ?? null;
+  if (gap !== null) {
+    const by = Math.round(gap * 100) / 100;
     log.report('order-not-proven', { enclosure: enclosure.id, food, by }, place);
   }
   if (
@@ -96,34 +96,16 @@ function reportStages(scope: Scope, parts: readonly RotationPart[]): void {
     const place = targetPlace(scope, `stages.${stageName}.dusting`);
     if (!here.some(({ dusted }) => dusted))
       log.report('nothing-takes-dust', { enclosure: enclosure.id, stage: stageName, powders }, place);
-    if (livesOnPrepared(here)) reportVitamins(scope, stageName, powders, place);
+    reportVitamins(scope, stageName, stage, place);
   }
 }
 
-/** A diet is taken as complete where at least half of its feeds are prepared. */
-function livesOnPrepared(parts: readonly RotationPart[]): boolean {
-  const perWeek = (prepared: boolean): Fraction =>
-    sum(
-      parts
-        .filter(({ food }) => food !== 'greens' && (food === 'prepared') === prepared)
-        .map(({ stage, food }) => feedsPerWeek(stage.feeds.filter((rule) => rule.food === food))),
-    );
-  return perWeek(true).n > 0 && compare(perWeek(true), perWeek(false)) >= 0;
-}
-
-function reportVitamins(
-  { care, enclosure, log }: Scope,
-  stage: string,
-  powders: readonly string[],
-  place: Place | null,
-): void {
-  for (const powder of powders) {
-    const contains = contentsOf(enclosure, powder);
-    if (contains.length === 0) continue;
+function reportVitamins({ care, enclosure, log }: Scope, stageName: string, stage: Stage, place: Place | null): void {
+  for (const { id: powder } of refusedDustings(enclosure, stage)) {
     const supplement = enclosure.supplements.find(({ id }) => id === powder);
     const said = supplement?.said ?? false;
-    const contents = contains.map(contentWord).join(' and ');
-    const values = { enclosure: enclosure.id, stage, powder, contents, said };
+    const contents = contentsOf(enclosure, powder).map(contentWord).join(' and ');
+    const values = { enclosure: enclosure.id, stage: stageName, powder, contents, said };
     log.report('vitamins-on-complete-diet', values, said && supplement ? care.placeOf(supplement.path) : place);
   }
 }

@@ -4,6 +4,7 @@ import { digestOf } from '../../basics/digest.ts';
 import type { FoodStream, RotationOrder, RotationState } from '../../plan/plan.ts';
 import type { Care, CareEnclosure, FeedRule, Stage } from '../../resolve/care.ts';
 import { type Fraction, fraction, subtract } from '../../science/fraction.ts';
+import { refusedDustings } from './complete-diet.ts';
 import { type EvenOrders, evenOrders, type OrderProblem } from './even-orders.ts';
 import { type FeedTime, feedsPerWeek, feedTimes } from './feed-days.ts';
 import { fastingSpans, isWithin, someoneThere, undustedSpans } from './pauses.ts';
@@ -89,7 +90,8 @@ function setUp(span: StreamSpan): Setup {
   const shares = feederShares(enclosure, food);
   const feeders = dusted ? shares : shares.map((feeder) => ({ ...feeder, dust: false }));
   const perWeek = dustedPerWeek(feedsPerWeek(rules), feeders);
-  const dustings = dustingRates(perWeek.n > 0 ? stage.dusting : [], perWeek);
+  const refused = refusedDustings(enclosure, stage);
+  const dustings = dustingRates(perWeek.n > 0 ? stage.dusting.filter((rule) => !refused.includes(rule)) : [], perWeek);
   const powders = dustings.items.map(({ id }) => id);
   const apart = powders.map((a) =>
     powders.map((b) => (a === PLAIN || b === PLAIN ? 0 : daysApart(enclosure, stage.apart, a, b))),

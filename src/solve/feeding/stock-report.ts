@@ -95,7 +95,6 @@ function reportAbsence(
     const sameFood = [...feeder.foods].some((food) => course.feeder.foods.has(food));
     return feeder.id !== course.feeder.id && sameFood && keeping.shelfLifeDays > course.keeping.shelfLifeDays;
   });
-  const latest = isoDateOf(due[0]?.demand.buyBy ?? absence.from);
   const missing = total(due);
   const instead = longer
     ? `, or feed ${longer.feeder.id}, which keeps ${longer.keeping.shelfLifeDays} days, from then on`
@@ -107,9 +106,20 @@ function reportAbsence(
     good: isoDateOf(good),
     missing,
     dates: datesOf(due),
-    nearest: `let the sitter buy ${missing} of ${course.feeder.id} by ${latest}${instead}`,
+    nearest: `let the sitter buy ${purchases(course, due)}${instead}`,
   };
   log.report('absence-outlasts-food', values, care.placeOf(absence.path));
+}
+
+/** The fewest purchases that would cover what is missing, each as late as it may be. */
+function purchases({ feeder, keeping }: StockCourse, due: Missing): string {
+  const bought: { by: EpochDay; pieces: number }[] = [];
+  for (const { demand, pieces } of due) {
+    const last = bought.at(-1);
+    if (last && demand.day <= last.by + keeping.shelfLifeDays) last.pieces += pieces;
+    else bought.push({ by: demand.buyBy, pieces });
+  }
+  return bought.map(({ by, pieces }) => `${pieces} of ${feeder.id} by ${isoDateOf(by)}`).join(' and ');
 }
 
 /** Reports, and returns, what is missing because a shortage ended after the last day to shop for it. */
