@@ -5,6 +5,7 @@
 import { epochDay } from '../basics/calendar-day.ts';
 import type { IsoDate } from '../basics/civil.ts';
 import { digestOf } from '../basics/digest.ts';
+import { grouped } from '../basics/grouped.ts';
 import type { EventDraft } from '../plan/event-draft.ts';
 import { lastOccurrenceOf } from '../plan/occurrences.ts';
 import type { Plan, PlanEvent } from '../plan/plan.ts';
@@ -132,8 +133,7 @@ function matchSegments(
   drafts: readonly EventDraft[],
   earlier: readonly PlanEvent[],
 ): ReadonlyMap<EventDraft, PlanEvent> {
-  const byJob = new Map<string, PlanEvent[]>();
-  for (const event of earlier) byJob.set(jobOf(event), [...(byJob.get(jobOf(event)) ?? []), event]);
+  const byJob = grouped(earlier, jobOf);
   const pairs = drafts.flatMap((draft) => (byJob.get(jobOf(draft)) ?? []).flatMap((event) => pairOf(draft, event)));
   const matched = new Map<EventDraft, PlanEvent>();
   const used = new Set<PlanEvent>();

@@ -1,4 +1,4 @@
-/** What is to be done on one date by one person, before dates are folded into events. */
+/** One job of one person with all its dates, before these are folded into events. */
 import type { EpochDay } from '../../basics/calendar-day.ts';
 import type { Plan } from '../../plan/plan.ts';
 import type { Words } from '../../plan/words/words.ts';
@@ -24,13 +24,14 @@ export type CalendarParts = Pick<
 >;
 
 export interface EventSeed {
-  readonly day: EpochDay;
+  /** In any order. */
+  readonly days: readonly EpochDay[];
   /** Minute of the day on the wall; null for some time that day. */
   readonly minute: number | null;
   /** How long it lasts; whole days of 1440 where it has no time. */
   readonly minutes: number;
   readonly title: string;
-  /** Lines; the same for every date that is to become one event. */
+  /** Lines. */
   readonly description: readonly string[];
   readonly category: string;
   readonly for: string;

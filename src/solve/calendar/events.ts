@@ -1,5 +1,6 @@
 /** Everything a person is to do, as few recurring events: what a phone shows. */
 import { type EpochDay, isoDateOf } from '../../basics/calendar-day.ts';
+import { grouped } from '../../basics/grouped.ts';
 import { clockTimeOf } from '../../basics/minute-of-day.ts';
 import { cutAt, plainLine, plainLines } from '../../basics/plain-line.ts';
 import type { Log } from '../../diagnostics/log.ts';
@@ -25,12 +26,9 @@ const LEAST_MINUTES = 5;
 export function calendarEvents(parts: CalendarParts, shopper: string | null, log: Log): readonly EventDraft[] {
   const language = words(parts.language).calendar;
   const unsafe = unsafeMinutes(siteOffsets(parts));
-  const groups = groupsOf(seedsOf(parts, shopper, language)).map(({ seed, days }) => ({
-    seed: safeTime(plainSeed(seed, log), unsafe, language, log),
-    days,
-  }));
+  const seeds = seedsOf(parts, shopper, language).map((seed) => safeTime(plainSeed(seed, log), unsafe, language, log));
   const reminders = new Map(parts.people.map(({ id, reminderMinutes }) => [id, reminderMinutes]));
-  const folded = groups.map((group) => foldGroup(group, reminders.get(group.seed.for) ?? null));
+  const folded = joined(seeds).map((seed) => foldSeed(seed, reminders.get(seed.for) ?? null));
   const [events, atLeast] = [
     folded.flatMap(({ events }) => events),
     folded.reduce((sum, each) => sum + each.atLeast, 0),
@@ -80,30 +78,21 @@ function safeTime(seed: EventSeed, unsafe: readonly MinutesOfDay[], language: Ca
   return { ...seed, minute: ALL_DAY.minute, minutes: ALL_DAY.minutes, title: language.atTime(time, seed.title) };
 }
 
-/** One job with all its dates. */
-interface Group {
-  readonly seed: EventSeed;
-  readonly days: EpochDay[];
+/** Returns the seeds with those that differ in nothing but their dates joined into one. */
+function joined(seeds: readonly EventSeed[]): readonly EventSeed[] {
+  const alike = grouped(seeds, ({ title, description, category, for: person, kind, task, slot, minute, minutes }) =>
+    JSON.stringify([person, task, slot, minute, minutes, category, kind, title, description]),
+  );
+  return [...alike.values()].flatMap(([seed, ...others]) =>
+    seed ? [{ ...seed, days: [seed, ...others].flatMap(({ days }) => days) }] : [],
+  );
 }
 
-/** Returns the seeds that differ in nothing but the date, together. */
-function groupsOf(seeds: readonly EventSeed[]): readonly Group[] {
-  const groups = new Map<string, Group>();
-  for (const seed of seeds) {
-    const { title, description, category, kind, task, slot, minute, minutes } = seed;
-    const key = [seed.for, task, slot, minute, minutes, category, kind, title, ...description].join('\u0000');
-    const group = groups.get(key);
-    if (group) group.days.push(seed.day);
-    else groups.set(key, { seed, days: [seed.day] });
-  }
-  return [...groups.values()];
-}
-
-function foldGroup(
-  { seed, days }: Group,
+function foldSeed(
+  seed: EventSeed,
   reminderMinutes: number | null,
 ): { readonly events: readonly EventDraft[]; readonly atLeast: number } {
-  const dates = [...new Set(days)].sort((a, b) => a - b);
+  const dates = [...new Set(seed.days)].sort((a, b) => a - b);
   const { runs, atLeast } = foldDates(dates);
   return { events: runs.map((run) => draftOf(seed, run, reminderMinutes)), atLeast };
 }

@@ -6,27 +6,46 @@ import type { CalendarParts, CalendarWords, EventSeed } from './event-seed.ts';
 
 const FEED_MINUTES = 10;
 
+/** Feeds that differ in nothing but the date are one job. */
 export function feedSeeds(parts: CalendarParts, words: CalendarWords): readonly EventSeed[] {
   const names = new Map(parts.enclosures.map(({ id, name }) => [id, name]));
+  const alike = new Map<
+    string,
+    { readonly feed: Feed; readonly task: string; readonly slot: number; readonly days: number[] }
+  >();
+  for (const { feed, task, slot } of withSlots(parts.feeding)) {
+    const { by, time, count, portion, standIn } = feed;
+    const day = epochDay(feed.date);
+    const key = [by, task, slot, time, count, portion, leadDays(feed, day), standIn].join('\u0000');
+    const known = alike.get(key);
+    if (known) known.days.push(day);
+    else alike.set(key, { feed, task, slot, days: [day] });
+  }
+  return [...alike.values()].map(({ feed, task, slot, days }) => ({
+    days,
+    minute: minuteOf(feed.time),
+    minutes: FEED_MINUTES,
+    title: words.feed(names.get(feed.enclosure) ?? feed.enclosure, words.list(contents(feed, words))),
+    description: details(feed, words),
+    category: 'feed',
+    for: feed.by,
+    kind: 'feed',
+    task,
+    slot,
+  }));
+}
+
+/** The how-manieth of its task each feed is on its date, by time. */
+function withSlots(
+  feeding: readonly Feed[],
+): readonly { readonly feed: Feed; readonly task: string; readonly slot: number }[] {
   const counts = new Map<string, number>();
-  const inOrder = parts.feeding.toSorted((a, b) => compare(a.date, b.date) || compare(a.time, b.time));
+  const inOrder = feeding.toSorted((a, b) => compare(a.date, b.date) || compare(a.time, b.time));
   return inOrder.map((feed) => {
     const task = taskOf(feed);
-    const sameDay = `${feed.date} ${task}`;
-    const slot = counts.get(sameDay) ?? 0;
-    counts.set(sameDay, slot + 1);
-    return {
-      day: epochDay(feed.date),
-      minute: minuteOf(feed.time),
-      minutes: FEED_MINUTES,
-      title: words.feed(names.get(feed.enclosure) ?? feed.enclosure, words.list(contents(feed, words))),
-      description: details(feed, words),
-      category: 'feed',
-      for: feed.by,
-      kind: 'feed',
-      task,
-      slot,
-    };
+    const slot = counts.get(feed.date + task) ?? 0;
+    counts.set(feed.date + task, slot + 1);
+    return { feed, task, slot };
   });
 }
 
@@ -42,12 +61,16 @@ function contents(feed: Feed, words: CalendarWords): readonly string[] {
 }
 
 function details(feed: Feed, words: CalendarWords): readonly string[] {
-  const lead = feed.gutLoadFrom === null ? 0 : epochDay(feed.date) - epochDay(feed.gutLoadFrom);
+  const lead = leadDays(feed, epochDay(feed.date));
   return [
     ...(feed.count === null || feed.portion === '' ? [] : [words.portion(feed.portion)]),
     ...(lead > 0 ? [words.gutLoad(lead)] : []),
     ...(feed.standIn ? [words.standIn] : []),
   ];
+}
+
+function leadDays({ gutLoadFrom }: Feed, day: number): number {
+  return gutLoadFrom === null ? 0 : day - epochDay(gutLoadFrom);
 }
 
 function compare(a: string, b: string): number {

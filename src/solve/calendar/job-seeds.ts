@@ -1,5 +1,6 @@
 /** Jobs that are to be done some time on a date: chores, shopping, mists by hand, absences and visits. */
 import { civilOf, epochDay } from '../../basics/calendar-day.ts';
+import { grouped } from '../../basics/grouped.ts';
 import { minuteOf } from '../../basics/minute-of-day.ts';
 import type { Chore, MistPlan } from '../../plan/plan.ts';
 import { ALL_DAY, type CalendarParts, type CalendarWords, type EventSeed } from './event-seed.ts';
@@ -12,18 +13,16 @@ const LEAST_MIST_MINUTES = 5;
 export function choreSeeds(parts: CalendarParts, words: CalendarWords): readonly EventSeed[] {
   const names = new Map(parts.enclosures.map(({ id, name }) => [id, name]));
   const wanted = parts.chores.filter(({ kind }) => !SETTING_CHORES.has(kind));
-  return wanted.flatMap((chore) =>
-    chore.dates.map((date) => ({
-      ...ALL_DAY,
-      day: epochDay(date),
-      title: choreTitle(chore, names.get(chore.enclosure ?? '') ?? null, words),
-      description: chore.minutes > 0 ? [words.takes(chore.minutes)] : [],
-      category: chore.kind === 'refill' ? 'water' : 'chore',
-      for: chore.who,
-      kind: chore.kind,
-      task: chore.id,
-    })),
-  );
+  return wanted.map((chore) => ({
+    ...ALL_DAY,
+    days: chore.dates.map(epochDay),
+    title: choreTitle(chore, names.get(chore.enclosure ?? '') ?? null, words),
+    description: chore.minutes > 0 ? [words.takes(chore.minutes)] : [],
+    category: chore.kind === 'refill' ? 'water' : 'chore',
+    for: chore.who,
+    kind: chore.kind,
+    task: chore.id,
+  }));
 }
 
 function choreTitle(chore: Chore, enclosure: string | null, words: CalendarWords): string {
@@ -38,7 +37,7 @@ export function shoppingSeeds(parts: CalendarParts, words: CalendarWords, shoppe
     const orders = parts.stock.filter((order) => order.date === date);
     return {
       ...ALL_DAY,
-      day: epochDay(date),
+      days: [epochDay(date)],
       title: words.buy(words.list(orders.map(({ amount, feeder }) => words.pieces(amount, feeder)))),
       description: [...new Set(orders.map(({ why }) => why).filter((why) => why !== ''))],
       category: 'shopping',
@@ -58,22 +57,23 @@ export function handMistSeeds(parts: CalendarParts, words: CalendarWords, onDuty
 function handMistsOf(mist: MistPlan, parts: CalendarParts, words: CalendarWords, onDuty: OnDuty): readonly EventSeed[] {
   const name = parts.enclosures.find(({ id }) => id === mist.enclosure)?.name ?? mist.enclosure;
   const spans = mist.sets.flatMap(({ wall }) => wall);
-  return spans.flatMap(({ from, to, entries }) =>
-    datesBetween(from, to).flatMap((day) =>
+  return spans.flatMap(({ from, to, entries }) => {
+    const turns = [...grouped(datesBetween(from, to), onDuty)];
+    return turns.flatMap(([person, days]) =>
       entries.map(({ at, seconds }, slot) => ({
-        day,
+        days,
         minute: minuteOf(at),
         minutes: Math.max(LEAST_MIST_MINUTES, Math.ceil(seconds / 60)),
         title: words.mistByHand(name, words.seconds(seconds)),
         description: [],
         category: 'mist',
-        for: onDuty(day),
+        for: person,
         kind: 'mist',
         task: `${mist.enclosure}/mist`,
         slot,
       })),
-    ),
-  );
+    );
+  });
 }
 
 export function absenceSeeds(parts: CalendarParts, words: CalendarWords, keeper: string): readonly EventSeed[] {
@@ -81,7 +81,7 @@ export function absenceSeeds(parts: CalendarParts, words: CalendarWords, keeper:
     const { year, month, dayOfMonth } = civilOf(epochDay(to));
     const away = {
       ...ALL_DAY,
-      day: epochDay(from),
+      days: [epochDay(from)],
       minutes: (epochDay(to) - epochDay(from) + 1) * ALL_DAY.minutes,
       title: words.away(words.date(year, month, dayOfMonth)),
       description: [sitter === '' ? words.awayNobody : words.awaySitter(sitter, visits.length)],
@@ -92,6 +92,7 @@ export function absenceSeeds(parts: CalendarParts, words: CalendarWords, keeper:
     };
     const visit = {
       ...ALL_DAY,
+      days: visits.map(epochDay),
       title: words.visit(parts.name),
       description: [],
       category: 'visit',
@@ -99,7 +100,7 @@ export function absenceSeeds(parts: CalendarParts, words: CalendarWords, keeper:
       kind: 'visit',
       task: 'visit',
     };
-    return [away, ...(sitter === '' ? [] : visits.map((date) => ({ ...visit, day: epochDay(date) })))];
+    return sitter === '' || visits.length === 0 ? [away] : [away, visit];
   });
 }
 

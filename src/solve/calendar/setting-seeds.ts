@@ -19,7 +19,7 @@ function dialChanges(dial: DialPlan, words: CalendarWords, onDuty: OnDuty): read
     return [
       {
         ...ALL_DAY,
-        day: epochDay(setting.from),
+        days: [epochDay(setting.from)],
         title: words.setDevice(dial.device, pinWords(dial, before, setting.slots, words)),
         description: [settingWords(dial.device, setting, words), words.dialClock[dial.clock]],
         category: 'lighting',
@@ -36,7 +36,7 @@ export function mistSeeds(parts: CalendarParts, words: CalendarWords, onDuty: On
   const seen = new Set<string>();
   return parts.misting
     .flatMap((mist) => mistChanges(mist, words, onDuty))
-    .filter(({ day, title }) => !seen.has(`${day} ${title}`) && seen.add(`${day} ${title}`));
+    .filter(({ days, title }) => !seen.has(`${days.join()} ${title}`) && seen.add(`${days.join()} ${title}`));
 }
 
 function mistChanges(mist: MistPlan, words: CalendarWords, onDuty: OnDuty): readonly EventSeed[] {
@@ -51,7 +51,7 @@ function mistChanges(mist: MistPlan, words: CalendarWords, onDuty: OnDuty): read
     return [
       {
         ...ALL_DAY,
-        day: epochDay(set.from),
+        days: [epochDay(set.from)],
         title: words.setDevice(device, change),
         description: mistDetails(set, words),
         category: 'mist',
@@ -113,7 +113,7 @@ export function clockSeeds(parts: CalendarParts, words: CalendarWords, onDuty: O
   if (turned.length + left.length === 0) return [];
   return clockChangeDays(parts).map(({ day, byMinutes }) => ({
     ...ALL_DAY,
-    day,
+    days: [day],
     title: words.inOrder([
       (byMinutes > 0 ? words.clocksForward : words.clocksBack)(words.minutes(Math.abs(byMinutes))),
       ...(turned.length > 0 ? [words.turn(words.list(turned))] : []),
