@@ -94,7 +94,7 @@ function setLines(dial: DialPlan, setting: DialSetting, shelf: ShelfWords): read
 
 function entryLine({ windows }: DialSetting, shelf: ShelfWords): string {
   if (windows.length === 0) return shelf.isThen(shelf.offAllDay);
-  return shelf.keyIn(shelf.list(joinedOverMidnight(windows).map(({ on, off }) => shelf.window(on, off))));
+  return shelf.keyIn(shelf.also(joinedOverMidnight(windows).map(({ on, off }) => shelf.window(on, off))));
 }
 
 /** Wall time where the clock on the wall is not the dial's, from the sheet's date on. */
@@ -118,7 +118,7 @@ function changeLines(plan: Plan, dial: DialPlan, shelf: ShelfWords): readonly st
 
 function oneChange(dial: DialPlan, before: DialSetting, setting: DialSetting, shelf: ShelfWords): readonly string[] {
   const date = shelf.capital(weekdayDateWords(setting.from, shelf));
-  if (dial.pins === null) return [shelf.also([date, entryLine(setting, shelf)])];
+  if (dial.pins === null) return [`${shelf.sentence(date)} ${entryLine(setting, shelf)}`];
   const moves = pinsToChange(dial, before.slots, setting.slots, shelf);
   const reads = windowsInWords(setting.windows, shelf);
   return [

@@ -1,86 +1,125 @@
-/** Words for the pins are read back as a person would read them: every setting of a dial comes out as it went in. */
-import { expect, test } from 'vitest';
-import { pinsToChange, pinsToSet } from '../../../../src/emit/text/pin-words.ts';
-import { slotsOfDay, slotsOfWindow } from '../../../../src/hardware/pins.ts';
+import { describe, expect, it } from 'vitest';
+import { pinsToChange, pinsToSet, windowsInWords } from '../../../../src/emit/text/pin-words.ts';
+import type { PinSense } from '../../../../src/plan/plan.ts';
 import { words } from '../../../../src/plan/words/words.ts';
 
-const shelf = words('en').shelf;
-const dialOf = (stepMinutes: number, pins: 'down-is-on' | 'up-is-on') =>
-  ({ stepMinutes, turnsInDays: 1, pins }) as const;
-const STEPS = [15, 30];
-const SENSES = ['down-is-on', 'up-is-on'] as const;
+const { shelf } = words('en');
 
-/** Pins that the text names, first to last, past midnight too. */
-function pinsNamed(text: string, stepMinutes: number): readonly number[] {
-  const slots = slotsOfDay(stepMinutes);
-  const spans = [...text.matchAll(/(\d\d):(\d\d)(?: (?:up to and including|to) (\d\d):(\d\d))?/g)];
-  return spans.flatMap(([, hour, minute, lastHour, lastMinute]) => {
-    const first = (Number(hour) * 60 + Number(minute)) / stepMinutes;
-    const last = lastHour === undefined ? first : (Number(lastHour) * 60 + Number(lastMinute)) / stepMinutes;
-    return Array.from({ length: ((last - first + slots) % slots) + 1 }, (_, at) => (first + at) % slots);
+function dial(pins: PinSense, stepMinutes = 15, turnsInDays: 1 | 7 = 1) {
+  return { pins, stepMinutes, turnsInDays };
+}
+
+function slots(first: number, count: number, inAll = 96): readonly number[] {
+  return Array.from({ length: count }, (_, index) => (first + index) % inAll).sort((a, b) => a - b);
+}
+
+describe('setting a dial', () => {
+  it.each([
+    [
+      'pins down for on',
+      'down-is-on',
+      slots(30, 44),
+      ['Push down the pins from 07:30 up to and including 18:15: 44 pins.', 'All other pins stay up.'],
+    ],
+    [
+      'pins up for on',
+      'up-is-on',
+      slots(30, 44),
+      ['Lift the pins from 07:30 up to and including 18:15: 44 pins.', 'All other pins are pushed down.'],
+    ],
+    [
+      'past midnight',
+      'down-is-on',
+      slots(90, 12),
+      ['Push down the pins from 22:30 up to and including 01:15: 12 pins.', 'All other pins stay up.'],
+    ],
+    ['one pin', 'down-is-on', slots(1, 1), ['Push down the pin of 00:15: 1 pin.', 'All other pins stay up.']],
+    ['none', 'down-is-on', [], ['Lift all 96 pins.']],
+    ['none, pins up for on', 'up-is-on', [], ['Push down all 96 pins.']],
+    ['all', 'down-is-on', slots(0, 96), ['Push down all 96 pins.']],
+    ['all, pins up for on', 'up-is-on', slots(0, 96), ['Lift all 96 pins.']],
+  ] as const)('%s', (_, pins, on, expected) => {
+    expect(pinsToSet(dial(pins), on, shelf)).toEqual(expected);
   });
-}
 
-/** Pins that are down after following the lines on a dial that stands anyhow. */
-function downAfter(lines: readonly string[], stepMinutes: number): ReadonlySet<number> | null {
-  const all = Array.from({ length: slotsOfDay(stepMinutes) }, (_, slot) => slot);
-  const text = lines.join('\n');
-  if (/^Push down all/.test(text)) return new Set(all);
-  if (/^Lift all/.test(text)) return new Set();
-  const [span] = lines;
-  const named = pinsNamed(span ?? '', stepMinutes);
-  const counted = Number(/: (\d+) pins?\.$/.exec(span ?? '')?.[1]);
-  if (counted !== named.length) return null;
-  if (/^Push down/.test(text) && lines[1] === shelf.othersUp) return new Set(named);
-  if (/^Lift/.test(text) && lines[1] === shelf.othersDown) return new Set(all.filter((slot) => !named.includes(slot)));
-  return null;
-}
+  it('says both windows of a day in the order of the clock', () => {
+    expect(pinsToSet(dial('down-is-on', 30), [16, 17, 36, 37], shelf)).toEqual([
+      'Push down the pins from 08:00 up to and including 08:30: 2 pins.',
+      'Push down the pins from 18:00 up to and including 18:30: 2 pins.',
+      'All other pins stay up.',
+    ]);
+  });
 
-test.each(STEPS.flatMap((step) => SENSES.map((sense) => [step, sense] as const)))(
-  'every window of a dial with %i min pins, %s, is set as its words say',
-  (step, sense) => {
-    const wrong: string[] = [];
-    for (let onMinute = 0; onMinute < 1440; onMinute += step) {
-      for (let lengthMinutes = 0; lengthMinutes <= 1440; lengthMinutes += step) {
-        const slots = slotsOfWindow({ onMinute, lengthMinutes }, step);
-        const down = downAfter(pinsToSet(dialOf(step, sense), slots, shelf), step);
-        const right = slots.every((slot) => down?.has(slot) === (sense === 'down-is-on'));
-        const size = sense === 'down-is-on' ? slots.length : slotsOfDay(step) - slots.length;
-        if (!right || down?.size !== size) wrong.push(`${onMinute}+${lengthMinutes}`);
-      }
-    }
-    expect(wrong).toEqual([]);
-  },
-);
-
-test.each(SENSES)('following a change from any length to any other on 30 min pins ends at the other, %s', (sense) => {
-  const dial = dialOf(30, sense);
-  const stand = (length: number) => slotsOfWindow({ onMinute: 780 - length, lengthMinutes: 2 * length }, 30);
-  for (let before = 0; before <= 720; before += 30) {
-    for (let after = 0; after <= 720; after += 30) {
-      const text = pinsToChange(dial, stand(before), stand(after), shelf);
-      const down = new Set(downPins(stand(before), sense));
-      for (const part of text.split('; ')) {
-        const pins = pinsNamed(part.slice(part.indexOf(':') + 1), 30);
-        for (const pin of pins) part.startsWith('push') ? down.add(pin) : down.delete(pin);
-      }
-      expect([...down].sort((a, b) => a - b)).toEqual(downPins(stand(after), sense));
-    }
-  }
+  it('says a 7-day dial once', () => {
+    const week = [0, 1, 2, 3, 4, 5, 6].flatMap((day) => [4, 5].map((slot) => day * 12 + slot));
+    expect(pinsToSet(dial('down-is-on', 120, 7), week, shelf)).toEqual([
+      'On every day of the week: Push down the pins from 08:00 up to and including 10:00: 2 pins.',
+      'All other pins stay up.',
+    ]);
+  });
 });
 
-function downPins(on: readonly number[], sense: 'down-is-on' | 'up-is-on'): readonly number[] {
-  return Array.from({ length: 48 }, (_, slot) => slot).filter((slot) => on.includes(slot) === (sense === 'down-is-on'));
+describe('changing a dial', () => {
+  it.each([
+    ['shorter at both ends', 'down-is-on', slots(29, 46), slots(30, 44), 'lift 2 pins: 07:15 and 18:30'],
+    ['shorter, pins up for on', 'up-is-on', slots(29, 46), slots(30, 44), 'push down 2 pins: 07:15 and 18:30'],
+    [
+      'moved later',
+      'down-is-on',
+      slots(30, 44),
+      slots(32, 44),
+      'push down 2 pins: 18:30 to 18:45; lift 2 pins: 07:30 to 07:45',
+    ],
+    ['one pin more', 'down-is-on', slots(30, 44), slots(30, 45), 'push down 1 pin: 18:30'],
+  ] as const)('%s', (_, pins, before, after, expected) => {
+    expect(pinsToChange(dial(pins), before, after, shelf)).toBe(expected);
+  });
+
+  it.each([
+    [96, 'down-is-on'],
+    [96, 'up-is-on'],
+    [48, 'down-is-on'],
+    [48, 'up-is-on'],
+  ] as const)('every window of a %i-pin dial, %s, reads back from its sentence', (pins, sense) => {
+    for (let first = 0; first < pins; first++)
+      for (let count = 1; count < pins; count++) {
+        const on = slots(first, count, pins);
+        const [line] = pinsToSet(dial(sense, 1440 / pins), on, shelf);
+        expect(slotsRead(line ?? '', pins).join()).toBe(on.join());
+      }
+  });
+});
+
+/** Reads the slots back from the sentence, as a person would: from, up to and including, and as many as it says. */
+function slotsRead(line: string, pins: number): readonly number[] {
+  const times = [...line.matchAll(/(\d{2}):(\d{2})/g)].map(
+    (time) => (Number(time[1]) * 60 + Number(time[2])) / (1440 / pins),
+  );
+  const [from = 0, to = from] = times;
+  const count = ((to - from + pins) % pins) + 1;
+  return Number(/(\d+) pins?\.$/.exec(line)?.[1]) === count ? slots(from, count, pins) : [];
 }
 
-test('the words of one setting and one change, as a person reads them', () => {
-  const dial = dialOf(15, 'down-is-on');
-  const winter = slotsOfWindow({ onMinute: 450, lengthMinutes: 660 }, 15);
-  const wider = slotsOfWindow({ onMinute: 435, lengthMinutes: 690 }, 15);
-  expect(pinsToSet(dial, winter, shelf)).toEqual([
-    'Push down the pins from 07:30 up to and including 18:15: 44 pins.',
-    'All other pins stay up.',
-  ]);
-  expect(pinsToChange(dial, wider, winter, shelf)).toBe('lift 2 pins: 07:15 and 18:30');
-  expect(pinsToChange(dialOf(15, 'up-is-on'), wider, winter, shelf)).toBe('push down 2 pins: 07:15 and 18:30');
+describe('windows in words', () => {
+  it.each([
+    [[], 'off all day'],
+    [[{ on: '00:00', off: '24:00' }], 'on all day'],
+    [[{ on: '07:30', off: '18:45' }], 'on from 07:30 to 18:45'],
+    [
+      [
+        { on: '00:00', off: '05:00' },
+        { on: '17:00', off: '24:00' },
+      ],
+      'on from 17:00 to 05:00',
+    ],
+    [
+      [
+        { on: '07:00', off: '08:00' },
+        { on: '17:00', off: '18:00' },
+      ],
+      'on from 07:00 to 08:00 and on from 17:00 to 18:00',
+    ],
+  ])('%j', (windows, expected) => {
+    expect(windowsInWords(windows, shelf)).toBe(expected);
+  });
 });
