@@ -1,7 +1,7 @@
 /** The two orders of a stream over its feeds: feeders by share, then dustings on the feeds whose feeder takes dust. */
 import type { EpochDay } from '../../basics/calendar-day.ts';
 import { type EvenProblem, type EvenSequence, evenSequence, mostPlacesApart } from '../../science/even-sequence.ts';
-import { type Fraction, fraction, overOneDenominator } from '../../science/fraction.ts';
+import { type Fraction, fraction, lcm, overOneDenominator, ZERO } from '../../science/fraction.ts';
 import type { Rated, RatedFeeder } from './rates.ts';
 
 export interface OrderProblem {
@@ -88,25 +88,36 @@ function feederOrder(problem: OrderProblem): EvenSequence & { readonly problem: 
 
 /** Returns the problem of items with rates over so many places, without sides. */
 function plainProblem(items: readonly Rated[], length: number, carried: ReadonlyMap<string, Fraction>): EvenProblem {
-  const { numerators, denominator } = overOneDenominator(items.map(({ rate }) => rate));
-  const ahead = carriedOver(items, denominator, carried);
-  const counts = wholeCounts(numerators, denominator, length, ahead);
-  return { rates: numerators, denominator, counts, ...(ahead.some((value) => value !== 0) ? { carried: ahead } : {}) };
+  const even = overOneDenominator(items.map(({ rate }) => rate));
+  const from = items.map(({ id }) => carried.get(id) ?? ZERO);
+  const isNew = items.some(({ id }) => !carried.has(id)) || from.every(({ n }) => n === 0);
+  if (isNew) return { rates: even.numerators, denominator: even.denominator, counts: wholeCounts(even, length, []) };
+  const finer = finerUnit(even.denominator, from);
+  const ahead = roundedTo(finer, from);
+  const numerators = even.numerators.map((numerator) => (numerator * finer) / even.denominator);
+  const counts = wholeCounts({ numerators, denominator: finer }, length, ahead);
+  return { rates: numerators, denominator: finer, counts, carried: ahead };
 }
 
-/** Returns carried deviations to the nearest whole over a denominator, summing to 0; none where an item is new. */
-function carriedOver(items: readonly Rated[], denominator: number, carried: ReadonlyMap<string, Fraction>): number[] {
-  const known = items.map(({ id }) => carried.get(id));
-  if (known.length === 0 || known.some((value) => value === undefined)) return items.map(() => 0);
-  const rounded = known.map((value) => (value ? Math.round((value.n * denominator) / value.d) : 0));
+/** Deviations are carried in units of no less than this share of a feed, so that they stay whole numbers over many plans. */
+const FINEST_UNIT = 20_000;
+
+/** Returns a denominator that holds the rates and the carried deviations; the nearest multiple where that grows too large. */
+function finerUnit(denominator: number, carried: readonly Fraction[]): number {
+  const exact = lcm([denominator, ...carried.map(({ d }) => d)]);
+  return exact <= FINEST_UNIT ? exact : denominator * Math.max(1, Math.floor(FINEST_UNIT / denominator));
+}
+
+/** Returns fractions to the nearest whole over a denominator, the last so that they sum to 0. */
+function roundedTo(denominator: number, carried: readonly Fraction[]): number[] {
+  const rounded = carried.map(({ n, d }) => Math.round((n * denominator) / d));
   const over = rounded.reduce((all, value) => all + value, 0);
   return rounded.map((value, i) => (i === rounded.length - 1 ? value - over : value));
 }
 
 /** Returns how often each item stands: its due to the nearest whole, the largest remainders first, summing to the length. */
 export function wholeCounts(
-  numerators: readonly number[],
-  denominator: number,
+  { numerators, denominator }: ReturnType<typeof overOneDenominator>,
   length: number,
   carried: readonly number[],
 ): number[] {

@@ -1,0 +1,93 @@
+import { describe, expect, it } from 'vitest';
+import { epochDay, isoDateOf, WEEKDAYS, weekdayOf } from '../../../../src/basics/calendar-day.ts';
+import type { FeedRule } from '../../../../src/resolve/care.ts';
+import { evenWeekdays, feedsPerWeek, feedTimes, repeatsAfter } from '../../../../src/solve/feeding/feed-days.ts';
+
+const MONDAY = epochDay('2027-01-04');
+
+function rule(rhythm: FeedRule['rhythm'], timesADay = 1): FeedRule {
+  return { food: 'insects', rhythm, timesADay, pieces: 5, portion: '5', asEatenMinutes: null, removeAfterHours: null };
+}
+
+function weekdaysOf(fed: FeedRule): readonly string[] {
+  return feedTimes([fed], MONDAY, MONDAY + 6, null).map(({ day }) => weekdayOf(day));
+}
+
+describe('feed days', () => {
+  it('every choice of weekdays has the least largest gap, and is the first in order that has it', () => {
+    for (let times = 1; times <= 7; times++) {
+      const sets = subsets(times);
+      const least = Math.min(...sets.map(largestGap));
+      const first = sets.filter((days) => largestGap(days) === least).toSorted(compareLists)[0];
+      expect(evenWeekdays(times), `${times} a week`).toEqual(first);
+    }
+  });
+
+  it.each([
+    [1, ['mon']],
+    [2, ['mon', 'thu']],
+    [4, ['mon', 'tue', 'thu', 'sat']],
+    [6, ['mon', 'tue', 'wed', 'thu', 'fri', 'sat']],
+    [7, [...WEEKDAYS]],
+  ])('%i a week', (times, days) => expect(weekdaysOf(rule({ kind: 'per-week', times }))).toEqual(days));
+
+  it('more than seven a week: every day once, the rest as second feeds on the most even weekdays', () => {
+    const times = feedTimes([rule({ kind: 'per-week', times: 9 })], MONDAY, MONDAY + 6, null);
+    expect(times).toHaveLength(9);
+    expect(times.filter(({ ordinal }) => ordinal === 1).map(({ day }) => weekdayOf(day))).toEqual(['mon', 'thu']);
+  });
+
+  it('named weekdays, twice a day', () => {
+    const times = feedTimes([rule({ kind: 'days', days: ['tue', 'sun'] }, 2)], MONDAY, MONDAY + 13, null);
+    expect(times.map(({ day, ordinal }) => `${weekdayOf(day)}${ordinal}`)).toEqual([
+      'tue0',
+      'tue1',
+      'sun0',
+      'sun1',
+      'tue0',
+      'tue1',
+      'sun0',
+      'sun1',
+    ]);
+  });
+
+  it.each([
+    ['goes on from the last feed', '2027-01-02', '2027-01-08'],
+    ['starts at once where the last feed is overdue', '2026-12-20', '2027-01-04'],
+  ])('every 6 days %s', (_, last, first) => {
+    const times = feedTimes([rule({ kind: 'every', days: 6 })], MONDAY, MONDAY + 30, epochDay(last));
+    expect(isoDateOf(times[0]?.day ?? 0)).toBe(first);
+    expect(times.every(({ day }, i) => i === 0 || day - (times[i - 1]?.day ?? 0) === 6)).toBe(true);
+  });
+
+  it('counts the feeds of a week as a fraction, and knows when the days repeat', () => {
+    expect(feedsPerWeek([rule({ kind: 'every', days: 3 }, 2)])).toEqual({ n: 14, d: 3 });
+    expect(repeatsAfter([rule({ kind: 'every', days: 3 })], 2)).toBe(false);
+    expect(repeatsAfter([rule({ kind: 'every', days: 3 })], 3)).toBe(true);
+    expect(repeatsAfter([rule({ kind: 'every', days: 14 }, 2)], 1)).toBe(false);
+  });
+});
+
+function subsets(size: number, from = 0): readonly (readonly number[])[] {
+  if (size === 0) return [[]];
+  const all: (readonly number[])[] = [];
+  for (let day = from; day < 7; day++) for (const rest of subsets(size - 1, day + 1)) all.push([day, ...rest]);
+  return all;
+}
+
+function largestGap(days: readonly number[]): number {
+  const fed = new Set(days);
+  let [longest, run] = [0, 0];
+  for (let day = 0; day < 14; day++) {
+    run++;
+    if (!fed.has(day % 7)) continue;
+    if (day >= (days[0] ?? 0) + 1) longest = Math.max(longest, run);
+    run = 0;
+  }
+  return longest;
+}
+
+function compareLists(a: readonly number[], b: readonly number[]): number {
+  const at = a.findIndex((day, i) => day !== b[i]);
+  return at < 0 ? 0 : (a[at] ?? 0) - (b[at] ?? 0);
+}
