@@ -23,8 +23,7 @@ export function readPlainYaml(text: string): PlainYaml | null {
 
 const UNSURE = Symbol('for the full parser');
 /** Tabs, control characters, other line ends, directives, document marks. */
-// biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what is looked for
-const UNUSUAL = /[\u0000-\u0009\u000b\u000c\u000e-\u001f\u007f\u0085\u2028\u2029\ufeff]|\r(?!\n)|^(%|---|\.\.\.)/mu;
+const UNUSUAL = /[^\P{Cc}\r\n]|[\u2028\u2029\ufeff]|\r(?!\n)|^(%|---|\.\.\.)/mu;
 const KEY = /([A-Za-z_][\w-]*):(?=[ \r\n]|$)/uy;
 const PLAIN_IN_BLOCK =
   /[^\s#,[\]{}&*!|>'"%@`?:-](?:[^\r\n:#]|:(?! |\r|\n|$)|(?<! )#)*|-(?=[^\s])(?:[^\r\n:#]|:(?! |\r|\n|$)|(?<! )#)*/uy;

@@ -69,8 +69,8 @@ function violations(lines: readonly ImportLine[], markdown: string): readonly st
 
 const DRAWERS_KNOW = ['basics', 'diagnostics', 'science', 'plan', 'hardware'];
 const OUTSIDE = new Set(['cli', 'serve']);
-/** Parts of Node that compute and reach nothing. */
-const PURE_NODE = new Set(['node:crypto', 'node:zlib', 'node:buffer']);
+/** Parts of Node that compute and reach nothing but, late, a package. */
+const PURE_NODE = new Set(['node:crypto', 'node:zlib', 'node:buffer', 'node:module']);
 
 /** Emitters never import each other; `emitters.ts` is the table and `words` are shared. */
 function isSameEmitter(from: string, to: string): boolean {
