@@ -4,6 +4,7 @@ import { renderText } from '../../src/diagnostics/render.ts';
 import { noteNotYetComputed } from '../../src/read/not-yet-computed.ts';
 import { LARGEST_FILE_BYTES, SourceText } from '../../src/read/source-text.ts';
 import { readYaml } from '../../src/read/yaml-tree.ts';
+import { calendarCases } from './calendar-cases.ts';
 import { type Said, saidOfText } from './gallery.ts';
 
 export interface OtherCase {
@@ -25,6 +26,7 @@ function saidOfUncomputed(text: string, list: readonly string[]): Said {
 }
 
 export const otherCases: Readonly<Record<string, OtherCase>> = {
+  ...calendarCases,
   'file-too-large': {
     said: () => saidOfText('home.yaml', HOME + '# a very long comment\n'.repeat(LARGEST_FILE_BYTES / 20)),
     expected: `home.yaml:1:1  cannot be read (file-too-large)

@@ -7,12 +7,17 @@ export const delivery = {
     ({ task, length, most }) => `the calendar title of ${task} has ${length} characters; ${most} are written`,
     () => 'give it a shorter title',
   ),
-  'event-all-day': wording<{ readonly task: string; readonly time: string }>(
+  'event-all-day': wording<{
+    readonly task: string;
+    readonly time: string;
+    readonly from: string;
+    readonly to: string;
+  }>(
     'note',
     'note',
-    ({ task, time }) =>
-      `${task} at ${time} falls into the hours in which clocks change, where calendar programs disagree; it stands as all day, with ${time} in its title`,
-    () => 'choose a time before 00:50 or from 03:00 on',
+    ({ task, time, from, to }) =>
+      `${task} at ${time} touches ${from} to ${to}, where clocks change and calendar programs disagree; it stands as all day, with ${time} in its title`,
+    ({ from, to }) => `choose a time that ends before ${from} or begins after ${to}`,
   ),
   'more-events': wording<{ readonly events: number; readonly atLeast: number }>(
     'note',

@@ -1,7 +1,7 @@
 /** Everything a person is to do, as few recurring events: what a phone shows. */
 import { type EpochDay, isoDateOf } from '../../basics/calendar-day.ts';
 import { grouped } from '../../basics/grouped.ts';
-import { clockTimeOf } from '../../basics/minute-of-day.ts';
+import { clockTimeOf, DAY_MINUTES } from '../../basics/minute-of-day.ts';
 import { cutAt, plainLine, plainLines } from '../../basics/plain-line.ts';
 import type { Log } from '../../diagnostics/log.ts';
 import type { EventDraft } from '../../plan/event-draft.ts';
@@ -69,12 +69,13 @@ function safeTime(seed: EventSeed, unsafe: readonly MinutesOfDay[], language: Ca
   if (seed.minute === null) return seed;
   const minutes = Math.max(LEAST_MINUTES, seed.minutes);
   const [from, to] = [seed.minute, seed.minute + minutes];
-  const isUnsafe = unsafe.some(({ fromMinute, toMinute }) =>
-    [0, 1440].some((day) => from <= toMinute + day && to >= fromMinute + day),
+  const hours = unsafe.find(({ fromMinute, toMinute }) =>
+    [0, DAY_MINUTES].some((day) => from <= toMinute + day && to >= fromMinute + day),
   );
-  if (!isUnsafe) return { ...seed, minutes };
+  if (!hours) return { ...seed, minutes };
   const time = clockTimeOf(seed.minute);
-  log.report('event-all-day', { task: seed.task, time });
+  const span = { from: clockTimeOf(hours.fromMinute), to: clockTimeOf(hours.toMinute) };
+  log.report('event-all-day', { task: seed.task, time, ...span });
   return { ...seed, minute: ALL_DAY.minute, minutes: ALL_DAY.minutes, title: language.atTime(time, seed.title) };
 }
 
