@@ -61,6 +61,13 @@ export async function program(argv: readonly string[], world: World, version: st
     .option('--for <person>', 'only what this person does')
     .option('--out <folder>', 'where an earlier plan stands', 'out');
   command(
+    'changes <file>',
+    'what to change on the shelf since the plan that stands',
+    () => import('./changes-command.ts'),
+  )
+    .option('--out <folder>', 'where the earlier plan stands', 'out')
+    .option('--since <date>', 'against the revision made by then (YYYY-MM-DD)');
+  command(
     'why <file> [what]',
     'why a setting is as it is, what another would buy, where a number comes from',
     () => import('./why-command.ts'),

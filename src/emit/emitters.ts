@@ -38,6 +38,14 @@ export const emitters: readonly Emitter[] = [
     },
   },
   {
+    name: 'changes.txt',
+    isWanted: (plan) => plan.previous !== null,
+    load: async () => {
+      const { changesText } = await import('./text/changes.ts');
+      return (plan) => [{ path: 'changes.txt', content: changesText(plan) }];
+    },
+  },
+  {
     name: 'drawings',
     isWanted: always,
     load: async () => (await import('./svg/drawings.ts')).drawings,

@@ -5,6 +5,8 @@
 import type { Language } from '../plan.ts';
 import { calendarEn } from './calendar-en.ts';
 import { calendarEs } from './calendar-es.ts';
+import { changesEn } from './changes-en.ts';
+import { changesEs } from './changes-es.ts';
 import { picturesEn } from './pictures-en.ts';
 import { picturesEs } from './pictures-es.ts';
 import { shelfEn } from './shelf-en.ts';
@@ -12,6 +14,7 @@ import { shelfEs } from './shelf-es.ts';
 
 const en = {
   calendar: calendarEn,
+  changes: changesEn,
   pictures: picturesEn,
   shelf: shelfEn,
 };
@@ -20,6 +23,7 @@ export type Words = typeof en;
 
 const es: Words = {
   calendar: calendarEs,
+  changes: changesEs,
   pictures: picturesEs,
   shelf: shelfEs,
 };

@@ -1,5 +1,5 @@
 /** What to alter on the shelf, on paper and in habit, from one plan to the next; data that the change sheet prints. */
-import type { Chore, DialPlan, DialSetting, Feed, MistEntry, MistPlan, MistSet, Plan } from '../plan/plan.ts';
+import type { Chore, DialPlan, DialSetting, Feed, MistEntry, MistPlan, MistSet, Plan } from './plan.ts';
 
 export interface ChangeSheet {
   /** When the plan compared with was made; null where there is none. */
@@ -111,6 +111,15 @@ export function settingOn<T extends { readonly from: string; readonly to: string
   return settings.find(({ from, to }) => from <= date && date <= to) ?? null;
 }
 
+/** Pins of another length or sense cannot be compared: such a dial is set from scratch. */
+function isOtherKind(before: DialPlan | null, after: DialPlan | null): boolean {
+  return (
+    before !== null &&
+    after !== null &&
+    (before.stepMinutes !== after.stepMinutes || before.turnsInDays !== after.turnsInDays || before.pins !== after.pins)
+  );
+}
+
 function dialChange(
   before: DialPlan | null,
   after: DialPlan | null,
@@ -187,12 +196,11 @@ function movedLoads(before: Plan, after: Plan): ChangeSheet['moved'] {
 function feedChanges(before: readonly Feed[], after: readonly Feed[], on: string): readonly FeedChange[] {
   const enclosures = [...new Set([...after, ...before].map(({ enclosure }) => enclosure))];
   return enclosures.flatMap((enclosure) => {
-    const key = (feed: Feed): string => `${feed.date} ${feed.food} ${feed.time}`;
     const matching = pairs(
-      before.filter((feed) => feed.enclosure === enclosure && feed.date >= on),
-      after.filter((feed) => feed.enclosure === enclosure && feed.date >= on),
-      key,
-    );
+      numbered(before.filter((feed) => feed.enclosure === enclosure && feed.date >= on)),
+      numbered(after.filter((feed) => feed.enclosure === enclosure && feed.date >= on)),
+      ({ key }) => key,
+    ).map(([a, b]) => [a?.feed ?? null, b?.feed ?? null] as const);
     const differing = matching.filter(([a, b]) => !a || !b || !isSameFeed(a, b));
     const [first] = [...differing].sort(([a1, b1], [a2, b2]) =>
       compare((b1 ?? a1)?.date ?? '', (b2 ?? a2)?.date ?? ''),
@@ -210,9 +218,25 @@ function feedChanges(before: readonly Feed[], after: readonly Feed[], on: string
   });
 }
 
+/** Tells feeds of one stream and date apart by their order, not by their hour. */
+function numbered(feeds: readonly Feed[]): readonly { readonly key: string; readonly feed: Feed }[] {
+  const seen = new Map<string, number>();
+  return feeds.map((feed) => {
+    const stream = `${feed.date} ${feed.food}`;
+    const order = seen.get(stream) ?? 0;
+    seen.set(stream, order + 1);
+    return { key: `${stream} ${order}`, feed };
+  });
+}
+
 function isSameFeed(a: Feed, b: Feed): boolean {
   return (
-    a.feeder === b.feeder && a.count === b.count && a.dusting === b.dusting && a.by === b.by && a.standIn === b.standIn
+    a.time === b.time &&
+    a.feeder === b.feeder &&
+    a.count === b.count &&
+    a.dusting === b.dusting &&
+    a.by === b.by &&
+    a.standIn === b.standIn
   );
 }
 
