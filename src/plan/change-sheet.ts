@@ -58,7 +58,7 @@ export interface ChoreChange {
 /** Compares two plans from `on` (YYYY-MM-DD) on; without an earlier plan everything is new. */
 export function changeSheet(before: Plan | null, after: Plan, on: string): ChangeSheet {
   const dials = pairs(before?.lighting ?? [], after.lighting, (dial) => dial.device).map(([a, b]) =>
-    dialChange(a, b, on),
+    dialChange(isOtherKind(a, b) ? null : a, b, on),
   );
   const mists = pairs(before?.misting ?? [], after.misting, (mist) => mist.enclosure).map(([a, b]) =>
     mistChange(a, b, on),
