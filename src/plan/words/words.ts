@@ -7,6 +7,8 @@ import { calendarEn } from './calendar-en.ts';
 import { calendarEs } from './calendar-es.ts';
 import { changesEn } from './changes-en.ts';
 import { changesEs } from './changes-es.ts';
+import { choresEn } from './chores-en.ts';
+import { choresEs } from './chores-es.ts';
 import { picturesEn } from './pictures-en.ts';
 import { picturesEs } from './pictures-es.ts';
 import { shelfEn } from './shelf-en.ts';
@@ -14,6 +16,7 @@ import { shelfEs } from './shelf-es.ts';
 
 const en = {
   calendar: calendarEn,
+  chores: choresEn,
   changes: changesEn,
   pictures: picturesEn,
   shelf: shelfEn,
@@ -23,6 +26,7 @@ export type Words = typeof en;
 
 const es: Words = {
   calendar: calendarEs,
+  chores: choresEs,
   changes: changesEs,
   pictures: picturesEs,
   shelf: shelfEs,
