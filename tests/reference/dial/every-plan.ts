@@ -41,7 +41,7 @@ function pinsBetween(a: Shown, b: Shown, step: number): number {
 }
 
 /** Where a window of this length stands in a setting that lasts over these days, null where it fits nowhere. */
-function windowOver(problem: DialProblem, length: number, from: number, to: number): Omit<Shown, 'from'> | null {
+export function windowOver(problem: DialProblem, length: number, from: number, to: number): Omit<Shown, 'from'> | null {
   const { stepMinutes: step, placement } = problem;
   if (length === 0) return { onMinute: 0, lengthMinutes: 0 };
   const near = (minute: number) => Math.floor(minute / step + 0.5) * step;
