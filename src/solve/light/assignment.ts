@@ -4,6 +4,7 @@
  * surely worse than the best, those that have a part of it.
  */
 import type { LampTimer } from './dial-group.ts';
+import { goodArrangement } from './good-arrangement.ts';
 import { compareArrangements, firstOfAlike, type Likeness, likenessOf } from './seat-order.ts';
 import { LEFT_OUT, type Seats } from './seats.ts';
 import { type EnclosingOf, type Errors, NO_ERROR, type ShelfCosts, withErrors } from './shelf-costs.ts';
@@ -12,7 +13,6 @@ import type { ShelfLamp } from './shelf-lamp.ts';
 export interface Assignment {
   /** One a lamp, in the order given; null where it is left out. */
   readonly timerOf: readonly (LampTimer | null)[];
-  readonly errors: Errors;
   /** False where the search was cut short. */
   readonly isProven: boolean;
   /** Partial and complete arrangements looked at. */
@@ -31,8 +31,9 @@ interface Best {
   readonly timers: number;
 }
 
-/** Arrangements looked at before the search is cut short. */
-const MOST_NODES = 150_000;
+/** Arrangements looked at, and sets of lamps solved, before the search is cut short. */
+const MOST_NODES = 50_000;
+const MOST_WORKED = 800;
 /** 10 min, half as much again, … up to a whole day. */
 const LIMITS_TENTHS = [100, 150, 225, 340, 500, 750, 1125, 1700, 2500, 3750, 5600, 8400, 14_400];
 
@@ -56,14 +57,11 @@ export function assign(
 ): Assignment | null {
   const search = new Search(seats, costs, enclosingOf);
   search.run(leftOut);
-  const { best, nodes } = search;
-  if (!best) return null;
-  return {
-    timerOf: best.arrangement.map((at) => seats.timers[at]?.timer ?? null),
-    errors: best.errors,
-    isProven: nodes < MOST_NODES,
-    lookedAt: nodes,
-  };
+  const isProven = !search.isSpent();
+  const good = isProven ? null : goodArrangement(seats, placingOrder(seats.lamps), leftOut);
+  const arrangement = search.best?.arrangement ?? good;
+  if (!arrangement) return null;
+  return { timerOf: arrangement.map((at) => seats.timers[at]?.timer ?? null), isProven, lookedAt: search.nodes };
 }
 
 class Search {
@@ -89,11 +87,16 @@ class Search {
     for (const most of LIMITS_TENTHS) {
       this.#limitTenths = most;
       this.#placeDay(0, leftOut);
-      if (this.best || this.nodes >= MOST_NODES) return;
+      if (this.best || this.isSpent()) return;
     }
   }
 
+  isSpent(): boolean {
+    return this.nodes >= MOST_NODES || this.costs.worked >= MOST_WORKED;
+  }
+
   #placeDay(at: number, leftOut: number): void {
+    if (this.isSpent()) return;
     const lamp = this.#order[at];
     if (lamp === undefined || at === this.#dayCount) {
       const day = this.#dayErrors();
@@ -102,10 +105,11 @@ class Search {
     }
     const options = this.#options(lamp).map((timer) => ({ timer, bound: this.#boundWith(lamp, timer) }));
     for (const { timer, bound } of options.toSorted((a, b) => compareErrors(a.bound, b.bound))) {
-      if (this.#isHopeless(bound) || this.nodes++ >= MOST_NODES) continue;
+      this.nodes++;
+      if (this.#isHopeless(bound)) continue;
       this.#with(lamp, timer, () => this.#placeDay(at + 1, leftOut));
     }
-    if (leftOut > 0 && this.nodes++ < MOST_NODES) this.#with(lamp, LEFT_OUT, () => this.#placeDay(at + 1, leftOut - 1));
+    if (leftOut > 0) this.#with(lamp, LEFT_OUT, () => this.#placeDay(at + 1, leftOut - 1));
   }
 
   /** `known`: errors of the day lamps and of the part-day lamps that follow a day dial already. */
@@ -117,7 +121,8 @@ class Search {
     }
     const options = this.#options(lamp).map((timer) => ({ timer, bound: this.#partBound(lamp, timer) }));
     for (const { timer, bound } of options.toSorted((a, b) => compareErrors(a.bound, b.bound))) {
-      if (this.#isHopeless(withErrors(known, bound)) || this.nodes++ >= MOST_NODES) continue;
+      this.nodes++;
+      if (this.#isHopeless(withErrors(known, bound))) continue;
       const errors = withErrors(known, this.#followErrors(lamp, timer));
       if (!this.#isHopeless(errors)) this.#with(lamp, timer, () => this.#placePart(at + 1, leftOut, errors));
     }
@@ -211,6 +216,7 @@ class Search {
   }
 
   #isHopeless(errors: Errors): boolean {
+    if (this.isSpent()) return true;
     if (errors.worstErrorTenths > this.#limitTenths) return true;
     return this.best !== null && compareErrors(errors, this.best.errors) > 0;
   }

@@ -75,6 +75,17 @@ export class Seats {
     this.#move(lamp, timer, 1);
   }
 
+  /** Decides that no timer takes a lamp. */
+  leave(lamp: number): void {
+    this.placeOf[lamp] = LEFT_OUT;
+  }
+
+  /** Returns whether everything on a timer may share its windows. */
+  isAgreed(timer: number): boolean {
+    const seat = this.timers[timer];
+    return !seat || disagreementOf(dialGroup(seat.timer, this.on(timer))) === null;
+  }
+
   takeBack(lamp: number): void {
     this.#move(lamp, this.placeOf[lamp] ?? UNDECIDED, -1);
     this.placeOf[lamp] = UNDECIDED;
@@ -107,7 +118,7 @@ function hasEntries(timer: LampTimer, windows: number): boolean {
  */
 export function leastLeftOut(seats: Seats, order: readonly number[]): number {
   for (let leftOut = Math.max(0, order.length - outletsIn(seats)); leftOut < order.length; leftOut++)
-    if (canSeat(seats, order, 0, leftOut, { left: MOST_TRIES })) return leftOut;
+    if (canFit(seats, order, leftOut)) return leftOut;
   return order.length;
 }
 
@@ -117,22 +128,31 @@ function outletsIn(seats: Seats): number {
   return seats.timers.reduce((sum, { freeOutlets }) => sum + Math.max(0, freeOutlets), 0);
 }
 
-function canSeat(
+/** Returns the first arrangement found that fits with at most `leftOut` lamps left out, a timer a lamp; null where none was found. */
+export function canFit(seats: Seats, order: readonly number[], leftOut: number): readonly number[] | null {
+  return seatNext(seats, order, 0, leftOut, { left: MOST_TRIES });
+}
+
+function seatNext(
   seats: Seats,
   order: readonly number[],
   at: number,
   leftOut: number,
   tries: { left: number },
-): boolean {
+): readonly number[] | null {
   const lamp = order[at];
-  if (lamp === undefined) return true;
-  if (tries.left-- <= 0) return false;
+  if (lamp === undefined) return [...seats.placeOf];
+  if (tries.left-- <= 0) return null;
   for (let timer = 0; timer < seats.timers.length; timer++) {
     if (!seats.fits(lamp, timer)) continue;
     seats.put(lamp, timer);
-    const done = canSeat(seats, order, at + 1, leftOut, tries);
+    const found = seatNext(seats, order, at + 1, leftOut, tries);
     seats.takeBack(lamp);
-    if (done) return true;
+    if (found) return found;
   }
-  return leftOut > 0 && canSeat(seats, order, at + 1, leftOut - 1, tries);
+  if (leftOut === 0) return null;
+  seats.leave(lamp);
+  const found = seatNext(seats, order, at + 1, leftOut - 1, tries);
+  seats.takeBack(lamp);
+  return found;
 }

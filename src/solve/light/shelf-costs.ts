@@ -124,9 +124,17 @@ export class ShelfCosts {
     return `${this.timerKey(timer)} ${keys.sort().join(',')}`;
   }
 
+  /** Sets of lamps worked out so far. */
+  get worked(): number {
+    return this.#worked;
+  }
+
+  #worked = 0;
+
   #keep<V>(memo: Map<string, V>, key: string, work: () => V): V {
     const known = memo.get(key);
     if (known !== undefined) return known;
+    this.#worked++;
     const value = work();
     memo.set(key, value);
     return value;
