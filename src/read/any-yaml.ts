@@ -3,6 +3,7 @@ import { createRequire } from 'node:module';
 import type * as Yaml from 'yaml';
 import type { Node, Pair } from 'yaml';
 import type { Log } from '../diagnostics/log.ts';
+import { deepNestIn } from './deep-nest.ts';
 import type { SourceText } from './source-text.ts';
 import type { Span, Spot } from './spot.ts';
 import { syntaxWords } from './yaml-syntax-words.ts';
@@ -20,11 +21,18 @@ export interface AnyYaml {
 
 /** Loaded when a file needs it: most do not, and loading takes longer than reading. */
 function parser(): typeof Yaml {
-  return createRequire(import.meta.url)('yaml') as typeof Yaml;
+  loaded ??= createRequire(import.meta.url)('yaml') as typeof Yaml;
+  return loaded;
 }
+let loaded: typeof Yaml | null = null;
 
 /** Returns what a text holds, or null where it is no usable YAML; reports every fault of form it finds. */
 export function readAnyYaml(source: SourceText, log: Log): AnyYaml | null {
+  const deep = deepNestIn(source.text);
+  if (deep !== null) {
+    log.report('too-deep', { most: DEEPEST }, source.place(deep, deep + 1));
+    return null;
+  }
   const { isScalar, parseDocument } = parser();
   const document = parseDocument(source.text, {
     version: '1.2',
