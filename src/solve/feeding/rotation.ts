@@ -217,13 +217,16 @@ function laidOut(
   const { times, slots } = slotted(span, setup, order);
   const undusted = undustedSpans(span.enclosure);
   const isFed = fedOn(span);
-  const feeds = times.flatMap((time, i): RotationFeed[] => {
+  const past: RotationFeed[] = [];
+  const feeds: RotationFeed[] = [];
+  times.forEach((time, i) => {
+    const { day, ordinal, rule } = time;
+    if (day < span.began || day > span.to || !isFed(day)) return;
     const slot = slots[i] ?? 0;
-    if (time.day < span.began || time.day > span.to || !isFed(time.day)) return [];
-    const dusting = isWithin(undusted, time.day) ? null : (order.dustings[slot] ?? null);
-    return [
-      { ...time, food: span.food, stage: span.stageName, slot, feeder: order.feeders[slot] ?? span.food, dusting },
-    ];
+    const dusting = isWithin(undusted, day) ? null : (order.dustings[slot] ?? null);
+    const feeder = order.feeders[slot] ?? span.food;
+    const into = day < span.from ? past : feeds;
+    into.push({ day, ordinal, rule, food: span.food, stage: span.stageName, slot, feeder, dusting });
   });
   const length = order.feeders.length;
   const state = {
@@ -234,8 +237,7 @@ function laidOut(
     worstDeviation,
     order,
   };
-  const [past, ahead] = [feeds.filter(({ day }) => day < span.from), feeds.filter(({ day }) => day >= span.from)];
-  return { feeds: ahead, pastFeeds: past, state, rateCuts: setup.dustings.cut, cycleWeeks: order.cycleWeeks };
+  return { feeds, pastFeeds: past, state, rateCuts: setup.dustings.cut, cycleWeeks: order.cycleWeeks };
 }
 
 /** The days of an order from its beginning on, each with its slot; an order that runs once leaves out the days without feed. */
