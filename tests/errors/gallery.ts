@@ -5,10 +5,11 @@
  */
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { basename } from 'node:path';
-import { compile } from '../../src/compile.ts';
+import { type Compiled, compile } from '../../src/compile.ts';
 import type { Diagnostic } from '../../src/diagnostics/diagnostic.ts';
 import { Log } from '../../src/diagnostics/log.ts';
 import { renderText } from '../../src/diagnostics/render.ts';
+import type { Plan } from '../../src/plan/plan.ts';
 import { readProfile } from '../../src/read/profile.ts';
 import { textOfBytes } from '../../src/read/source-text.ts';
 
@@ -40,19 +41,23 @@ export function saidOf(code: string): Said {
   return said;
 }
 
-/** Returns what is said of a text, as of a household file of that name. */
-export function saidOfText(file: string, text: string): Said {
+/** Returns what is said of a text, as of a household file of that name; `before` is the text that the plan in the folder was made from. */
+export function saidOfText(file: string, text: string, before: string | null = null): Said {
   const texts = new Map([[file, text]]);
-  const { diagnostics } = compile({
+  const earlier = before === null ? null : compiled(file, before, null, new Map()).plan;
+  return said(compiled(file, text, earlier, texts).diagnostics, texts);
+}
+
+function compiled(file: string, text: string, earlier: Plan | null, texts: Map<string, string>): Compiled {
+  return compile({
     file,
     text,
     profile: (idOrPath) => profileOf(idOrPath, texts),
     profileIds: readdirSync(PROFILES).map((each) => basename(each, '.yaml')),
-    earlier: null,
+    earlier,
     today: { date: todayOf(text) },
     version: '1.0.0',
   });
-  return said(diagnostics, texts);
 }
 
 function saidOfHousehold(file: string): Said {

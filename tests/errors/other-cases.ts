@@ -25,6 +25,47 @@ function saidOfUncomputed(text: string, list: readonly string[]): Said {
   return { diagnostics, text: (wanted) => renderText(diagnostics.filter(wanted), sources) };
 }
 
+/** One dial, one lamp; `plan` and the enclosure's own targets as given. */
+function oneDial(today: string, plan: string, targets = '', dials = DIAL, lamps = LAMP): string {
+  return `# today: ${today}
+format: 1
+name: One shelf
+site: { timezone: Europe/Madrid, latitude: 41.65, longitude: -0.89, room: { day: 22 °C, night: 20 °C, humidity: 45 % } }
+plan: { ${plan} }
+people: [{ id: keeper, feeds_at: "12:30" }]
+hardware:
+${dials}enclosures:
+  - id: fern
+    species: veiled-chameleon
+    stage: adult
+    size: { width: 60 cm, depth: 60 cm, height: 120 cm }
+    open: 45 %
+    lamps:
+${lamps}${targets === '' ? '' : `    targets: ${targets}\n`}`;
+}
+
+const DIAL = '  - { id: dial, kind: pin-dial, step: 15 min, rating: 1800 W }\n';
+const LAMP = '      - { id: day, kind: led, for: [daylight], power: 20 W, warms: 3 °C, outlet: dial }\n';
+const LATE_EVENING = '{ day: { no_light_before: "08:30", no_light_after: "18:00", why: the house sleeps } }';
+
+/** More lamps with needs of their own than can be tried on so many timers. */
+function manyDials(): string {
+  return Array.from(
+    { length: 14 },
+    (_, index) =>
+      `  - { id: dial-${index}, kind: pin-dial, step: ${index % 2 === 0 ? 15 : 30} min, rating: ${100 + index} W }\n`,
+  ).join('');
+}
+
+function manyLamps(): string {
+  const uses = ['daylight', 'basking', 'uvb', 'plants'];
+  return Array.from(
+    { length: 24 },
+    (_, index) =>
+      `      - { id: lamp-${index}, kind: led, for: [${uses[index % 4]}], power: ${20 + index} W, warms: 0 °C, outlet: auto }\n`,
+  ).join('');
+}
+
 export const otherCases: Readonly<Record<string, OtherCase>> = {
   ...calendarCases,
   'file-too-large': {
@@ -61,6 +102,42 @@ export const otherCases: Readonly<Record<string, OtherCase>> = {
         ${'~'.repeat(70)}
   because  the text has 70 characters; 64 fit
   instead  write it shorter
+`,
+  },
+  'first-change-held-back': {
+    said: () =>
+      saidOfText(
+        'home.yaml',
+        oneDial('2028-01-01', 'from: 2028-01-01, days: 365, at_least_between: 90 days'),
+        oneDial('2027-01-01', 'from: 2027-01-01, days: 365'),
+      ),
+    expected: `home.yaml:5:56  note (first-change-held-back)
+  > plan: { from: 2028-01-01, days: 365, at_least_between: 90 days }
+                                                           ~~~~~~~
+  because  dial was changed less than 90 days before the plan begins, so it is left alone until 2028-03-31
+  instead  shorten at_least_between to change it sooner
+`,
+  },
+  'settings-above-most': {
+    said: () =>
+      saidOfText(
+        'home.yaml',
+        oneDial('2027-03-01', 'from: 2027-01-01, days: 365, settings_at_most: 1', LATE_EVENING),
+        oneDial('2027-01-01', 'from: 2027-01-01, days: 365, settings_at_most: 1'),
+      ),
+    expected: `home.yaml:5:56  falls short (settings-above-most)
+  > plan: { from: 2027-01-01, days: 365, settings_at_most: 1 }
+                                                           ~
+  because  dial has used up its 1 setting and what stands on it is no longer allowed, so it gets 2
+  instead  allow more settings in the plan
+`,
+  },
+  'assignment-not-proven': {
+    said: () =>
+      saidOfText('home.yaml', oneDial('2027-01-01', 'from: 2027-01-01, days: 60', '', manyDials(), manyLamps())),
+    expected: `note (assignment-not-proven)
+  because  the lamps on auto were placed by the best of 50098 arrangements looked at, not by all there are
+  instead  name the outlet of a few lamps to make the search small
 `,
   },
 };
