@@ -6,7 +6,7 @@
  */
 import loadHighs from 'highs';
 import type { DialProblem } from '../../../src/solve/light/dial-problem.ts';
-import type { Shown } from './every-plan.ts';
+import { type Shown, windowOver } from './every-plan.ts';
 
 export interface MixedIntegerOptimum {
   readonly worst: number;
@@ -38,6 +38,12 @@ class Program {
   }
 
   least(objective: readonly Term[]): number {
+    const result = this.solve(objective, {});
+    if (result.Status !== 'Optimal') throw new Error(`the program is ${result.Status}`);
+    return Math.round(result.ObjectiveValue);
+  }
+
+  solve(objective: readonly Term[], limits: { readonly time_limit?: number }): ReturnType<typeof highs.solve> {
     const text = [
       'Minimize',
       sumOf(objective),
@@ -47,9 +53,7 @@ class Program {
       [...this.#binaries].join('\n'),
       'End',
     ].join('\n');
-    const result = highs.solve(text, { output_flag: false, mip_rel_gap: 0, mip_abs_gap: 0.4 });
-    if (result.Status !== 'Optimal') throw new Error(`the program is ${result.Status}`);
-    return Math.round(result.ObjectiveValue);
+    return highs.solve(text, { output_flag: false, mip_rel_gap: 0, mip_abs_gap: 0.4, ...limits });
   }
 }
 
@@ -67,6 +71,20 @@ export interface Choice extends Omit<Shown, 'from'> {
   readonly allowed: (day: number) => boolean;
 }
 
+/** The windows of all lengths that lie between the targets, one step beyond on either side. */
+export function choicesOf(problem: DialProblem): readonly Choice[] {
+  const { stepMinutes } = problem;
+  const shortest =
+    Math.min(...problem.lowTenths, (problem.earlier?.window.lengthMinutes ?? 1440) * 10) / 10 - stepMinutes;
+  const longest = Math.max(...problem.highTenths, (problem.earlier?.window.lengthMinutes ?? 0) * 10) / 10 + stepMinutes;
+  return Array.from({ length: 1440 / stepMinutes + 1 }, (_, steps) => steps * stepMinutes)
+    .filter((length) => length >= shortest && length <= longest)
+    .flatMap((length) => {
+      const window = windowOver(problem, length, 0, problem.days - 1);
+      return window ? [{ ...window, allowed: () => true }] : [];
+    });
+}
+
 /** Solves one level after the other; the pins only where asked. `settingsAtMost` must be given. */
 export function mixedIntegerOptimum(
   problem: DialProblem,
@@ -82,6 +100,16 @@ export function mixedIntegerOptimum(
   if (levels === 3) return { worst, sum, settings: changes + 1, pins: null };
   bySum.atMost(changeTerms(problem), changes + 0.5);
   return { worst, sum, settings: changes + 1, pins: bySum.least(pinTerms(problem, choices, bySum)) };
+}
+
+/** Solves the first level alone, for so many seconds at most; tells whether it was proven. */
+export function leastWorstWithin(
+  problem: DialProblem,
+  choices: readonly Choice[],
+  seconds: number,
+): { readonly isProven: boolean; readonly worst: number } {
+  const result = programOf(problem, choices, null).solve([[1, 'worst']], { time_limit: seconds });
+  return { isProven: result.Status === 'Optimal', worst: Math.round(result.ObjectiveValue) };
 }
 
 const shows = (day: number, choice: number) => `y_${day}_${choice}`;
