@@ -64,10 +64,33 @@ const CAPS = [1, 1.5, 2, 3, 4] as const;
 export function evenSequence(problem: EvenProblem, stateLimit = STATE_LIMIT): EvenSequence | null {
   const board = boardOf(problem, stateLimit);
   if (board.length === 0) return { items: [], worst: 0, sumOfSquares: 0, pairLevel: 0, gap: null, states: 0 };
-  const straight = solve(board, false, stateLimit);
+  const straight = solve(board, false, stateLimit) ?? (problem.spacing ? null : mostDueFirst(problem, board.length));
   if (!straight || keepsAround(problem, straight.items)) return straight;
   const around = solve(board, true, stateLimit);
   return around && { ...around, states: straight.states + around.states };
+}
+
+/** A sequence that always exists without spacing: at each place the item that is most behind, the first of equals. */
+function mostDueFirst(problem: EvenProblem, length: number): EvenSequence {
+  const left = [...problem.counts];
+  const behind = problem.rates.map((_, item) => -(problem.carried?.[item] ?? 0));
+  const items = Array.from({ length }, () => {
+    problem.rates.forEach((rate, item) => {
+      behind[item] = (behind[item] ?? 0) + rate;
+    });
+    const open = left.flatMap((count, item) => (count > 0 ? [item] : []));
+    const next = open.reduce((most, item) => ((behind[item] ?? 0) > (behind[most] ?? 0) ? item : most), open[0] ?? 0);
+    left[next] = (left[next] ?? 0) - 1;
+    behind[next] = (behind[next] ?? 0) - problem.denominator;
+    return next;
+  });
+  return {
+    items,
+    ...measure(problem, items),
+    pairLevel: pairLevelOf(problem, items),
+    gap: { worstAtLeast: 0, pairLevelAtLeast: 0 },
+    states: length,
+  };
 }
 
 /** Returns the level of the worst pair deviation, in steps of 0.5, rounded up; 0 without pairs. */

@@ -156,7 +156,7 @@ function dustingOrder(
   const first = dustingProblem(problem, feeders, places, problem.dustings);
   const asked = first.counts;
   const rest = isSpaced(problem.apart, problem.rest) ? asked.length - 1 : problem.rest;
-  const ladder = fewerAndFewer(thinned(first, cliquesOf(problem.apart), rest), problem.apart, rest);
+  const ladder = [...fewerAndFewer(thinned(first, cliquesOf(problem.apart), rest), problem.apart, rest)];
   const attempt = (step: number, stateLimit?: number): DustingOrder | null => {
     const counts = ladder[step] ?? asked;
     const same = counts.every((count, i) => count === asked[i]);
@@ -170,7 +170,14 @@ function dustingOrder(
   const isSeam = problem.notBefore.some((day) => day > (problem.days[0] ?? 0));
   if (isSeam && problem.cycleDays !== null) return null;
   const step = leastStep((each) => attempt(each, RETRY_STATES) !== null, ladder.length - 1);
-  return step === null ? null : (attempt(step) ?? attempt(step, RETRY_STATES));
+  if (step === null) return attempt(ladder.push(allToRest(asked, rest)) - 1);
+  return attempt(step) ?? attempt(step, RETRY_STATES);
+}
+
+/** Nothing but the item that takes the rest: an order of one item always exists. */
+function allToRest(asked: readonly number[], rest: number): number[] {
+  const places = asked.reduce((all, count) => all + count, 0);
+  return asked.map((_, item) => (item === rest ? places : 0));
 }
 
 /** States for each try with fewer dustings: many are made. */

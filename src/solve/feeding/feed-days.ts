@@ -1,7 +1,7 @@
 /** On which days a stream is fed: weekdays, every n days, so many a week; section 4 of the computation. */
-import { type EpochDay, WEEKDAYS, weekdayIndex } from '../../basics/calendar-day.ts';
+import { type EpochDay, WEEKDAYS } from '../../basics/calendar-day.ts';
 import type { FeedRule } from '../../resolve/care.ts';
-import { add, type Fraction, fraction, ZERO } from '../../science/fraction.ts';
+import { add, type Fraction, fraction, fractionOf, multiply, ZERO } from '../../science/fraction.ts';
 
 /** One feeding occasion of a stream. */
 export interface FeedTime {
@@ -12,44 +12,33 @@ export interface FeedTime {
 }
 
 /**
- * Returns the weekdays (0 Monday to 6 Sunday) of so many feeds a week, 0 to 7: those with the least largest gap around the
- * week, of these the first in the order Monday to Sunday.
+ * Returns the days of a period, counted from 0, of so many feeds in it (no more than its days): those with the least largest gap around
+ * the period, of these the first in order.
  */
+export function evenDays(feeds: number, periodDays: number): readonly number[] {
+  const gap = Math.ceil(periodDays / Math.max(1, feeds));
+  const days: number[] = [];
+  for (let i = 0; i < feeds; i++)
+    days.push(Math.max((days[i - 1] ?? -1) + 1, i === 0 ? 0 : periodDays - (feeds - i) * gap));
+  return days;
+}
+
+/** Returns the weekdays (0 Monday to 6 Sunday) of so many feeds a week, 0 to 7. */
 export function evenWeekdays(times: number): readonly number[] {
-  return EVEN_WEEKDAYS[times] ?? [];
+  return evenDays(times, 7);
 }
 
-const EVEN_WEEKDAYS: readonly (readonly number[])[] = Array.from({ length: 8 }, (_, times) => mostEven(times));
-
-function mostEven(times: number): readonly number[] {
-  let best: readonly number[] = [];
-  let leastGap = Number.POSITIVE_INFINITY;
-  for (let chosen = 0; chosen < 128; chosen++) {
-    const days = WEEKDAYS.map((_, day) => day).filter((day) => (chosen >> day) & 1);
-    if (days.length !== times) continue;
-    const gap = largestGap(days);
-    if (gap < leastGap || (gap === leastGap && comesBefore(days, best))) [best, leastGap] = [days, gap];
-  }
-  return best;
-}
-
-function largestGap(days: readonly number[]): number {
-  return days.reduce((most, day, i) => Math.max(most, (days[i + 1] ?? (days[0] ?? 0) + 7) - day), 0);
-}
-
-function comesBefore(a: readonly number[], b: readonly number[]): boolean {
-  const at = a.findIndex((day, i) => day !== b[i]);
-  return at >= 0 && (a[at] ?? 0) < (b[at] ?? 0);
-}
-
-/** Returns how many feeds of a rule fall on each weekday, Monday first; null where it does not go by the week. */
-export function feedsByWeekday(rule: FeedRule): readonly number[] | null {
-  const { rhythm, timesADay } = rule;
+/**
+ * Returns how many feeds of a rule fall on each day of its period, whole weeks from a Monday: a week, or the least weeks that hold a
+ * whole number of feeds; null where the rule does not go by the week. More feeds than days: every day once, the rest as second feeds.
+ */
+export function feedsInPeriod({ rhythm, timesADay }: FeedRule): readonly number[] | null {
   if (rhythm.kind === 'every') return null;
   if (rhythm.kind === 'days') return WEEKDAYS.map((day) => (rhythm.days.includes(day) ? timesADay : 0));
-  const everyDay = Math.floor(rhythm.times / 7);
-  const further = evenWeekdays(Math.round(rhythm.times) % 7);
-  return WEEKDAYS.map((_, day) => (everyDay + (further.includes(day) ? 1 : 0)) * timesADay);
+  const { n: feeds, d: weeks } = fractionOf(rhythm.times);
+  const everyDay = Math.floor(feeds / (7 * weeks));
+  const further = new Set(evenDays(feeds - everyDay * 7 * weeks, 7 * weeks));
+  return Array.from({ length: 7 * weeks }, (_, day) => (everyDay + (further.has(day) ? 1 : 0)) * timesADay);
 }
 
 /** Returns the feeds a week of all rules of a stream. */
@@ -59,15 +48,16 @@ export function feedsPerWeek(rules: readonly FeedRule[]): Fraction {
 
 function perWeek(rule: FeedRule): Fraction {
   if (rule.rhythm.kind === 'every') return fraction(7 * rule.timesADay, rule.rhythm.days);
-  return fraction(
-    (feedsByWeekday(rule) ?? []).reduce((all, feeds) => all + feeds, 0),
-    1,
-  );
+  if (rule.rhythm.kind === 'days') return fraction(rule.rhythm.days.length * rule.timesADay, 1);
+  return multiply(fractionOf(rule.rhythm.times), fraction(rule.timesADay, 1));
 }
 
 /** Returns whether the feed days of all rules repeat after so many weeks. */
 export function repeatsAfter(rules: readonly FeedRule[], weeks: number): boolean {
-  return rules.every(({ rhythm }) => rhythm.kind !== 'every' || (7 * weeks) % rhythm.days === 0);
+  return rules.every(({ rhythm }) => {
+    if (rhythm.kind === 'every') return (7 * weeks) % rhythm.days === 0;
+    return rhythm.kind === 'days' || weeks % fractionOf(rhythm.times).d === 0;
+  });
 }
 
 /**
@@ -80,7 +70,7 @@ export function feedTimes(
   to: EpochDay,
   lastFeed: EpochDay | null,
 ): readonly FeedTime[] {
-  const weeks = rules.map(feedsByWeekday);
+  const weeks = rules.map(feedsInPeriod);
   const firsts = rules.map(({ rhythm }) =>
     rhythm.kind === 'every' && lastFeed !== null ? Math.max(from, lastFeed + rhythm.days) : from,
   );
@@ -96,7 +86,12 @@ export function feedTimes(
 }
 
 function feedsOn(rule: FeedRule, week: readonly number[] | null, first: EpochDay, day: EpochDay): number {
-  if (week) return week[weekdayIndex(day)] ?? 0;
+  if (week) return week[daysSinceMonday(day) % week.length] ?? 0;
   if (rule.rhythm.kind !== 'every' || day < first) return 0;
   return (day - first) % rule.rhythm.days === 0 ? rule.timesADay : 0;
+}
+
+/** Days since a Monday long ago, so that periods of several weeks lie alike in every plan. */
+function daysSinceMonday(day: EpochDay): number {
+  return day + 3;
 }

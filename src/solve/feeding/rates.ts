@@ -86,7 +86,7 @@ function rateOf({ rate }: DustingRule, perWeek: Fraction): Fraction {
 function cutToOne(asked: readonly Rated[], perWeek: Fraction): Pick<DustingRates, 'items' | 'cut'> {
   const cut: DustingRates['cut'][number][] = [];
   let items = asked;
-  for (let over = overOf(items); over.n > 0; over = overOf(items)) {
+  for (let over = overOf(items); over.n > 0 && cut.length < asked.length; over = overOf(items)) {
     const most = items.reduce((a, b) => (compare(b.rate, a.rate) > 0 ? b : a));
     const kept = compare(most.rate, over) > 0 ? subtract(most.rate, over) : ZERO;
     const times = multiply(multiply(kept, perWeek), fraction(4, 1));

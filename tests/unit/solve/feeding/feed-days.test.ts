@@ -37,6 +37,21 @@ describe('feed days', () => {
     expect(times.filter(({ ordinal }) => ordinal === 1).map(({ day }) => weekdayOf(day))).toEqual(['mon', 'thu']);
   });
 
+  it.each([
+    [0.5, 2, [0]],
+    [1.5, 2, [0, 4, 9]],
+    [2.5, 2, [0, 2, 5, 8, 11]],
+  ])('%d a week: whole feeds in %i weeks', (times, weeks, expected) => {
+    const fed = feedTimes([rule({ kind: 'per-week', times })], MONDAY, MONDAY + 7 * weeks * 2 - 1, null);
+    const first = fed.map(({ day }) => day - MONDAY);
+    const phase = (MONDAY + 3) % (7 * weeks) === 0 ? 0 : 7;
+    const days = [...expected, ...expected.map((day) => day + 7 * weeks), ...expected.map((day) => day - 7 * weeks)];
+    const shown = days.map((day) => day + phase).filter((day) => day >= 0 && day < 14 * weeks);
+    expect(first).toEqual(shown.toSorted((a, b) => a - b));
+    expect(feedsPerWeek([rule({ kind: 'per-week', times })])).toEqual({ n: times * 2, d: 2 });
+    expect(repeatsAfter([rule({ kind: 'per-week', times })], 3)).toBe(false);
+  });
+
   it('named weekdays, twice a day', () => {
     const times = feedTimes([rule({ kind: 'days', days: ['tue', 'sun'] }, 2)], MONDAY, MONDAY + 13, null);
     expect(times.map(({ day, ordinal }) => `${weekdayOf(day)}${ordinal}`)).toEqual([
