@@ -15,7 +15,8 @@ export const feeding = {
   'feeders-unused': wording<{ enclosure: string; feeder: string; food: string; foods: string }>(
     'note',
     'note',
-    ({ enclosure, feeder, food, foods }) => `${feeder} (${food}) is not on the diet of ${enclosure}, which is fed ${foods} in this plan`,
+    ({ enclosure, feeder, food, foods }) =>
+      `${feeder} (${food}) is not on the diet of ${enclosure}, which is fed ${foods} in this plan`,
     () => 'leave it out, or say its food',
   ),
   'count-above-profile': wording<{ feeder: string; count: number; pieces: number; stage: string }>(
@@ -152,7 +153,12 @@ export const feeding = {
     'warning',
     ({ enclosure, from, to, feeds: lost, days, allowed }) =>
       `nobody is there for ${feeds(lost)} of ${enclosure} between ${from} and ${to}: ${days} days without${allowed === null ? '' : `, and ${allowed} days are the most it may go`}`,
-    ({ visit }) => (visit === null ? 'let a sitter come on those days' : `let a sitter come on ${visit} at the latest`),
+    ({ visit, days, allowed }) =>
+      visit === null
+        ? 'let a sitter come on those days'
+        : allowed !== null && days <= allowed
+          ? ''
+          : `let a sitter come on ${visit} at the latest`,
   ),
   'powder-for-sitter': wording<{ enclosure: string; powder: string; dates: readonly string[] }>(
     'note',

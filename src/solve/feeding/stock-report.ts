@@ -3,7 +3,7 @@ import { type EpochDay, isoDateOf, WEEKDAYS } from '../../basics/calendar-day.ts
 import type { Log } from '../../diagnostics/log.ts';
 import type { Care, CareAbsence } from '../../resolve/care.ts';
 import { evenWeekdays } from './feed-days.ts';
-import { longestShoppingGap } from './feeder-stock.ts';
+import { longestShoppingGap, type StockFeeder } from './feeder-stock.ts';
 import type { StockCourse } from './stock.ts';
 
 /** Reports what the stock of all feeders falls short of. */
@@ -92,8 +92,11 @@ function reportAbsence(
   const bought = course.shoppingDays.findLast((day) => day < absence.from) ?? absence.from;
   const good = bought + course.keeping.shelfLifeDays;
   const longer = courses.find(({ feeder, keeping }) => {
-    const sameFood = [...feeder.foods].some((food) => course.feeder.foods.has(food));
-    return feeder.id !== course.feeder.id && sameFood && keeping.shelfLifeDays > course.keeping.shelfLifeDays;
+    return (
+      feeder.id !== course.feeder.id &&
+      sharesEnclosure(care, feeder, course.feeder) &&
+      keeping.shelfLifeDays > course.keeping.shelfLifeDays
+    );
   });
   const missing = total(due);
   const instead = longer
@@ -106,20 +109,34 @@ function reportAbsence(
     good: isoDateOf(good),
     missing,
     dates: datesOf(due),
-    nearest: `let the sitter buy ${purchases(course, due)}${instead}`,
+    nearest: `${purchases(course, due, absence.to)}${instead}`,
   };
   log.report('absence-outlasts-food', values, care.placeOf(absence.path));
 }
 
-/** The fewest purchases that would cover what is missing, each as late as it may be. */
-function purchases({ feeder, keeping }: StockCourse, due: Missing): string {
+/** Whether some enclosure eats both, as the same food. */
+function sharesEnclosure(care: Care, one: StockFeeder, other: StockFeeder): boolean {
+  return care.enclosures.some(({ feeders }) => {
+    const foods = (id: string) => feeders.filter((feeder) => feeder.id === id).map(({ food }) => food);
+    return foods(one.id).some((food) => foods(other.id).includes(food));
+  });
+}
+
+/** The fewest purchases that would cover what is missing, each as late as it may be: by the sitter, then by the household. */
+function purchases({ feeder, keeping }: StockCourse, due: Missing, awayTo: EpochDay): string {
   const bought: { by: EpochDay; pieces: number }[] = [];
   for (const { demand, pieces } of due) {
     const last = bought.at(-1);
     if (last && demand.day <= last.by + keeping.shelfLifeDays) last.pieces += pieces;
     else bought.push({ by: demand.buyBy, pieces });
   }
-  return bought.map(({ by, pieces }) => `${pieces} of ${feeder.id} by ${isoDateOf(by)}`).join(' and ');
+  const words = (wanted: typeof bought): string =>
+    wanted.map(({ by, pieces }) => `${pieces} of ${feeder.id} by ${isoDateOf(by)}`).join(' and ');
+  const [sitters, own] = [bought.filter(({ by }) => by <= awayTo), bought.filter(({ by }) => by > awayTo)];
+  return [
+    ...(sitters.length > 0 ? [`let the sitter buy ${words(sitters)}`] : []),
+    ...(own.length > 0 ? [`buy ${words(own)} when you are back`] : []),
+  ].join(', ');
 }
 
 /** Reports, and returns, what is missing because a shortage ended after the last day to shop for it. */
