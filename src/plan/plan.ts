@@ -371,6 +371,8 @@ export interface Chore {
   readonly who: string;
   readonly minutes: number;
   readonly enclosure: string | null;
+  /** Who says so: `household`, `practice` (common practice, no source), `ours`, or a citation. */
+  readonly source?: string;
   readonly dates: readonly IsoDate[];
   readonly moved: readonly { readonly due: IsoDate; readonly on: IsoDate }[];
 }

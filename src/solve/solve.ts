@@ -5,6 +5,7 @@ import type { Log } from '../diagnostics/log.ts';
 import { Parts } from '../plan/parts.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Care } from '../resolve/care.ts';
+import { solveChores } from './chores/chores.ts';
 import { warnOfClocks } from './clock-warnings.ts';
 import { solveFeeding } from './feeding/feeding.ts';
 import { lightsOfDay } from './feeding/lights-of-day.ts';
@@ -25,6 +26,8 @@ export function solve(care: Care, earlier: Plan | null, today: EpochDay, version
   const light = solveLighting(care, earlier, today, log, parts);
   const lights = lightsOfDay(care, light.lighting, light.offsets);
   const fed = solveFeeding(care, lights, earlier, today, log, parts);
+  const planned = { lighting: light.lighting, misting: [], feeding: fed.feeding, offsets: light.offsets };
+  const { chores } = solveChores(care, planned, earlier, today, log, parts);
   const told = {
     name: care.name,
     timezone: care.site.timezone,
@@ -57,7 +60,7 @@ export function solve(care: Care, earlier: Plan | null, today: EpochDay, version
     misting: [],
     feeding: fed.feeding,
     rotation: fed.rotation,
-    chores: [],
+    chores,
     stock: fed.stock,
     events: [],
     notPlanned: light.notPlanned,
