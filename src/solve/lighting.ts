@@ -11,6 +11,7 @@ import { Parts } from '../plan/parts.ts';
 import type { Assumption, DialPlan, Load, NotPlanned, Plan } from '../plan/plan.ts';
 import type { Care } from '../resolve/care.ts';
 import { placeAutoLamps } from './light/auto-lamps.ts';
+import { dayTargetsOf } from './light/day-targets.ts';
 import { dayWindows } from './light/day-windows.ts';
 import type { DialGroup } from './light/dial-group.ts';
 import { historyOf } from './light/dial-history.ts';
@@ -23,7 +24,7 @@ import { timerLoads } from './light/loads.ts';
 import { type DayTargets, reportLongInsets, type ShelfLamp, shelfLamps } from './light/shelf-lamp.ts';
 import { reportClocks, reportExtremeDays, reportInsets, reportRestrikes } from './light/shelf-messages.ts';
 import { type EnclosingDays, problemOf, solveGroup } from './light/solve-group.ts';
-import { siteDayLengthMinutes, targetDayLengthTenths } from './light/target-day-length.ts';
+import { siteDayLengthMinutes } from './light/target-day-length.ts';
 import { checkTemperatures } from './light/temperature-check.ts';
 import { checkTimers } from './light/timer-checks.ts';
 
@@ -56,7 +57,7 @@ export function solveLighting(
   parts: Parts = new Parts(earlier),
 ): LightingResult {
   const offsets = zoneOffsets(care.site.timezone, care.plan.from, care.plan.days);
-  const dayTargets = targetsOf(care);
+  const dayTargets = dayTargetsOf(care, log);
   const lamps = shelfLamps(care, dayTargets);
   reportExtremeDays(care, dayTargets, log);
   reportLongInsets(care, lamps, dayTargets, log);
@@ -96,16 +97,6 @@ export function solveLighting(
     dayTargets,
     offsets,
   };
-}
-
-function targetsOf(care: Care): DayTargets {
-  const { from, days } = care.plan;
-  return new Map(
-    care.enclosures.map(({ id, targets, rest }) => [
-      id,
-      targetDayLengthTenths(targets.photoperiod, rest, care.site, targets.rangeLatitude, from, days),
-    ]),
-  );
 }
 
 function without(lamps: readonly ShelfLamp[], left: readonly NotPlanned[]): readonly ShelfLamp[] {

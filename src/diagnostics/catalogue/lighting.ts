@@ -160,6 +160,20 @@ export const lighting = {
       `the lamps on auto were placed by the best of ${looked} arrangements looked at, not by all there are`,
     () => 'name the outlet of a few lamps to make the search small',
   ),
+  'timer-behind-timer': wording<{ timer: string; supply: string; lamps: string }>(
+    'falls short',
+    'warning',
+    ({ timer, supply, lamps }) =>
+      `${timer} is plugged into ${supply}, so ${lamps} ${lamps.includes(',') ? 'have' : 'has'} power only while both are on`,
+    ({ timer }) => `give ${timer} a live outlet`,
+  ),
+  'season-held': wording<{ enclosure: string; state: string; from: string; to: string; target: string }>(
+    'note',
+    'note',
+    ({ enclosure, state, from, to, target }) =>
+      `${enclosure} is ${state} from ${from} to ${to}: its target stays at ${target} of light, no season changes`,
+    () => '',
+  ),
   'heat-without-hours': wording<{ lamp: string; timer: string }>(
     'cannot be done',
     'refusal',

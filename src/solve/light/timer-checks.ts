@@ -50,7 +50,12 @@ function timerRefusal(care: Care, node: TimerNode, log: Log): string | null {
     log.report('rating-unknown', { timer: timer.id, peakW }, care.placeOf(timer.path));
   const [supply] = node.supply;
   const losesTime = timer.kind === 'pin-dial' || (timer.kind === 'programmable-timer' && !timer.keepsTime);
-  if (supply === undefined || !losesTime) return null;
+  if (supply === undefined) return null;
+  const lamps = lampsOf(node.direct).join(', ');
+  if (!losesTime) {
+    if (lamps !== '') log.report('timer-behind-timer', { timer: timer.id, supply, lamps }, at('outlet'));
+    return null;
+  }
   log.report('dial-behind-timer', { dial: timer.id, timer: supply }, at('outlet'));
   return `${timer.id} loses the time while ${supply} is off`;
 }
