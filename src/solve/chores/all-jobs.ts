@@ -8,6 +8,7 @@ import type { JobContext } from './job-context.ts';
 import { reportNamed, reportSwitches } from './job-report.ts';
 import { lampJobs } from './lamp-jobs.ts';
 import { ownJobs } from './own-jobs.ts';
+import { withSpreadStarts } from './spread-starts.ts';
 import { stateJobs } from './state-jobs.ts';
 import { timerJobs } from './timer-jobs.ts';
 import { pumpJobs, wateringByHandJobs } from './water-jobs.ts';
@@ -26,5 +27,12 @@ export function allJobs(context: JobContext, log: Log): readonly Job[] {
       ...lampJobs(context, enclosure),
     ];
   });
-  return [...ofEnclosures, ...pumpJobs(context), ...timerJobs(context), ...foodJobs(context), ...leavingJobs(context)];
+  const jobs = [
+    ...ofEnclosures,
+    ...pumpJobs(context),
+    ...timerJobs(context),
+    ...foodJobs(context),
+    ...leavingJobs(context),
+  ];
+  return withSpreadStarts(jobs, context.first, context.last);
 }

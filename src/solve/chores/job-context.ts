@@ -46,6 +46,7 @@ export function jobOf(
 ): Job {
   return {
     who: keeper,
+    startAfterDays: 0,
     during: null,
     leewayDays: null,
     gapAtMostDays: null,

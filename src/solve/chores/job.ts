@@ -26,6 +26,8 @@ export interface Job {
   readonly who: string;
   readonly minutes: number;
   readonly rhythm: Rhythm;
+  /** Days from the plan's first day to the start of its grid, 0 for most. */
+  readonly startAfterDays: number;
   /** Spans of days outside which there is nothing to do; null: the whole plan. */
   readonly during: readonly DaySpan[] | null;
   /** null: the default of its interval. */

@@ -88,7 +88,8 @@ function openDues(
   const after = (day: EpochDay) => day >= span.first && (lastDone === null || day > lastDone) && isDuring(job, day);
   if (job.rhythm.kind === 'dates' || job.rhythm.kind === 'weekdays')
     return dueDates(job.rhythm, span.first, span.last).filter(after);
-  const began = earlier === null ? span.first : (earlier[0]?.due ?? span.from);
+  const began =
+    earlier === null ? span.first + job.startAfterDays : (earlier[0]?.due ?? span.from + job.startAfterDays);
   const grid = dueDates(job.rhythm, Math.min(began, span.last), span.last);
   const goesOn = lastDone === null || grid.includes(lastDone);
   return (goesOn ? grid : dueDates(job.rhythm, lastDone, span.last)).filter(after);

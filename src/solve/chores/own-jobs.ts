@@ -23,6 +23,7 @@ export function ownJobs(context: JobContext, enclosure: CareEnclosure): readonly
       who: chore.who,
       minutes: chore.minutes,
       rhythm: rhythmOf(context, enclosure, chore),
+      startAfterDays: 0,
       during: null,
       leewayDays: chore.leewayDays,
       gapAtMostDays: null,
