@@ -8,6 +8,8 @@ import type { Slot } from './start-grid.ts';
 
 /** So many sets of entries are tried one by one. */
 const EXHAUSTIVE_AT_MOST = 4000;
+/** A shortfall that differs by less is left to the order. */
+const GUIDE_STEP = 0.01;
 const RHYTHM_STEP_MINUTES = 30;
 /** Beginnings that are taken all the way down. */
 const DESCENTS = 2;
@@ -83,7 +85,7 @@ export class DaySearch {
       const better = this.#better(best, found);
       worse = better === best ? worse + 1 : 0;
       best = better;
-      if (worse >= 4) break;
+      if (worse >= (best && isMet(best) ? 2 : 3)) break;
     }
     beginnings.sort((a, b) => compareScores(a, b, this.judge.grid));
     const ends = beginnings.slice(0, DESCENTS).map((score) => this.#descend(score));
@@ -176,11 +178,11 @@ export class DaySearch {
     yield* this.moves.byLength(entries, 4);
     yield* this.moves.together(entries, 1);
     yield* this.moves.byLength(entries, 1);
-    yield* this.moves.shares(entries);
   }
 
   *#wideMoves(entries: readonly Run[]): Generator<readonly Run[]> {
     yield* this.#lengthMoves(entries);
+    yield* this.moves.shares(entries);
     yield* this.moves.byStart(entries, 1);
     yield* this.moves.byStart(entries, 4);
     yield* this.moves.drops(entries);
@@ -235,9 +237,10 @@ export class DaySearch {
   #guided(a: Score | null, b: Score | null): Score | null {
     if (!a || !b) return a ?? b;
     const trouble = this.#trouble(b) - this.#trouble(a);
-    if (Math.abs(trouble) > 1e-9) return trouble < 0 ? b : a;
-    const more = b.shortfall - a.shortfall;
-    if (Math.abs(more) > 1e-4) return more < 0 ? b : a;
+    if (trouble !== 0) return trouble < 0 ? b : a;
+    // In steps of its own, so that it is an order and the search cannot go in circles.
+    const more = Math.ceil(b.shortfall / GUIDE_STEP - 1e-6) - Math.ceil(a.shortfall / GUIDE_STEP - 1e-6);
+    if (more !== 0) return more < 0 ? b : a;
     return this.#better(a, b);
   }
 
@@ -245,7 +248,7 @@ export class DaySearch {
   #trouble(score: Score): number {
     let sum = 0;
     for (const index of score.broken) sum += 0.1 + (score.amounts[index] ?? 0) / (TROUBLE_SCALE[index] ?? 1);
-    return sum;
+    return Math.ceil(sum * 1e6);
   }
 }
 
