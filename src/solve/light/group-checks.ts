@@ -48,7 +48,7 @@ function refusalOf(care: Care, group: DialGroup, log: Log): string | null {
     log.report(
       'entries-too-few',
       { timer: group.timer.id, entries: group.timer.entries, needed },
-      care.placeOf(group.timer.path),
+      care.placeOf([...group.timer.path, 'entries']),
     );
     return `${group.timer.id} has ${group.timer.entries} entries`;
   }
