@@ -24,6 +24,8 @@ interface Kind {
   readonly powders: readonly string[];
   readonly sizeCm: readonly [number, number, number];
   readonly openPercent: readonly [number, number];
+  /** Nozzles that wet its leaves; one where left out. */
+  readonly nozzles?: number;
 }
 
 const CHAMELEON = {
@@ -33,7 +35,7 @@ const CHAMELEON = {
   foods: ['insects'],
   powders: ['calcium', 'calcium-d3', 'multivitamin'],
   sizeCm: [50, 50, 90],
-  openPercent: [25, 60],
+  openPercent: [33, 50],
 } as const;
 const SNAKE = {
   heater: 'mat',
@@ -60,7 +62,7 @@ export const KINDS: readonly Kind[] = [
     foods: ['prepared', 'insects'],
     powders: ['calcium'],
     sizeCm: [45, 45, 60],
-    openPercent: [10, 30],
+    openPercent: [18, 30],
   },
   {
     id: 'leopard-gecko',
@@ -93,7 +95,8 @@ export const KINDS: readonly Kind[] = [
     foods: ['greens'],
     powders: ['calcium', 'multivitamin'],
     sizeCm: [180, 90, 180],
-    openPercent: [5, 30],
+    openPercent: [4, 8],
+    nozzles: 4,
   },
   { id: 'ball-python', ...SNAKE },
   { id: 'corn-snake', ...SNAKE },
@@ -117,7 +120,7 @@ export const KINDS: readonly Kind[] = [
     foods: ['insects'],
     powders: ['calcium', 'calcium-d3', 'vitamin-a'],
     sizeCm: [45, 45, 60],
-    openPercent: [5, 20],
+    openPercent: [12, 20],
   },
   {
     id: 'dyeing-poison-frog',
@@ -128,7 +131,7 @@ export const KINDS: readonly Kind[] = [
     foods: ['insects'],
     powders: ['calcium-d3-multivitamin', 'vitamin-a'],
     sizeCm: [60, 45, 45],
-    openPercent: [2, 8],
+    openPercent: [5, 12],
   },
   {
     id: 'hermanns-tortoise',
@@ -260,7 +263,7 @@ function shelfOf(draw: Draw, kinds: readonly Kind[]): Shelf {
     );
     dials.push({ id, free });
   }
-  const misted = kinds.filter(({ isMisted }) => isMisted).length;
+  const misted = kinds.filter(({ isMisted }) => isMisted).reduce((sum, { nozzles }) => sum + (nozzles ?? 1), 0);
   const pump = misted > 0 && draw.chance(0.8) ? { id: 'pump', nozzles: misted } : null;
   if (pump) {
     lines.push(
@@ -288,7 +291,7 @@ function enclosure(draw: Draw, kind: Kind, index: number, shelf: Shelf, from: st
     '    lamps:',
     ...lamps(draw, kind, shelf),
     `    mist: ${mist}`,
-    `    nozzles: { ${mist === 'pump' ? 'count: 1, ' : ''}hits_lamp: ${draw.chance(0.7) ? 'false' : 'true'} }`,
+    `    nozzles: { ${mist === 'pump' ? `count: ${kind.nozzles ?? 1}, ` : ''}hits_lamp: ${draw.chance(0.7) ? 'false' : 'true'} }`,
     ...(kind.powders.length > 0
       ? [`    supplements: [${kind.powders.map((id) => `{ id: ${id}, contains: ${contents(id)} }`).join(', ')}]`]
       : []),
