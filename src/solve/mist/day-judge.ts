@@ -91,6 +91,12 @@ export class DayJudge {
     return score;
   }
 
+  /** Returns whether entries can be run and hold every limit that needs no simulation. */
+  holdsPlanned(entries: readonly Run[]): boolean {
+    if (!machineAllows(this.problem.machine, entries, this.grid, this.#dry)) return false;
+    return fillPlannedAmounts(this.#amounts, this.problem, this.grid, entries, this.margins);
+  }
+
   #judge(entries: readonly Run[]): Score {
     const amounts = this.#amounts;
     fillPlannedAmounts(amounts, this.problem, this.grid, entries, this.margins);
@@ -239,7 +245,7 @@ function fromMiddle(value: number, middle: number): number {
 }
 
 /** Compares two scores: limits that hold, then the levels, then the earlier entries. Negative where the first is better. */
-export function compareScores(a: Score, b: Score, grid: StartGrid): number {
+export function compareScores(a: Score, b: Score, grid: Pick<StartGrid, 'slotAt'>): number {
   return compareBroken(a, b) || compareNumbers(a.levels, b.levels) || compareEntries(a.entries, b.entries, grid);
 }
 
@@ -264,7 +270,7 @@ function compareNumbers(a: readonly number[], b: readonly number[]): number {
   return 0;
 }
 
-function compareEntries(a: readonly Run[], b: readonly Run[], grid: StartGrid): number {
+function compareEntries(a: readonly Run[], b: readonly Run[], grid: Pick<StartGrid, 'slotAt'>): number {
   const position = (run: Run | undefined) => grid.slotAt.get(run?.startMinute ?? 0)?.position ?? 0;
   for (let i = 0; i < Math.min(a.length, b.length); i++) {
     const later = position(a[i]) - position(b[i]);
