@@ -1,23 +1,8 @@
 /** A file's text, line by line: where an offset stands, and what of a line to underline. */
 
 import type { Place } from '../diagnostics/diagnostic.ts';
-import type { Log } from '../diagnostics/log.ts';
 
 export const LARGEST_FILE_BYTES = 256 * 1024;
-
-/** Returns the text of UTF-8 bytes without a byte-order mark, or null where they are no UTF-8 (reports `not-utf8`). */
-export function textOfBytes(file: string, bytes: Uint8Array, log: Log): string | null {
-  try {
-    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
-  } catch {
-    log.report('not-utf8', { utf16: looksLikeUtf16(bytes) }, { file, line: 1, column: 1, length: 1 });
-    return null;
-  }
-}
-
-function looksLikeUtf16(bytes: Uint8Array): boolean {
-  return (bytes[0] === 0xff && bytes[1] === 0xfe) || (bytes[0] === 0xfe && bytes[1] === 0xff);
-}
 
 export class SourceText {
   readonly file: string;

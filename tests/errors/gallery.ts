@@ -11,7 +11,6 @@ import { Log } from '../../src/diagnostics/log.ts';
 import { renderText } from '../../src/diagnostics/render.ts';
 import type { Plan } from '../../src/plan/plan.ts';
 import { readProfile } from '../../src/read/profile.ts';
-import { textOfBytes } from '../../src/read/source-text.ts';
 
 export const CASES = new URL('./cases/', import.meta.url);
 const PROFILES = new URL('../../profiles/', import.meta.url);
@@ -61,9 +60,7 @@ function compiled(file: string, text: string, earlier: Plan | null, texts: Map<s
 }
 
 function saidOfHousehold(file: string): Said {
-  const log = new Log();
-  const text = textOfBytes(file, readFileSync(new URL(file, CASES)), log);
-  return text === null ? said(log.sorted(), new Map()) : saidOfText(file, text);
+  return saidOfText(file, readFileSync(new URL(file, CASES), 'utf8'));
 }
 
 function saidOfProfile(file: string): Said {

@@ -12,12 +12,6 @@ const among = (known: readonly string[], most = 24): string =>
   known.length > most ? `${quoted(known.slice(0, most))} and ${known.length - most} more` : quoted(known);
 
 export const reading = {
-  'not-utf8': wording<{ utf16: boolean }>(
-    'cannot be read',
-    'error',
-    ({ utf16 }) => (utf16 ? 'the file is saved as UTF-16' : 'the file holds bytes that are no UTF-8 text'),
-    () => 'save it as UTF-8 in the editor',
-  ),
   'file-too-large': wording<{ kib: number; mostKib: number }>(
     'cannot be read',
     'error',
