@@ -3,7 +3,8 @@ import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Diagnostic } from '../../src/diagnostics/diagnostic.ts';
 import { resolveText } from '../shipped-profiles.ts';
-import { Draw, generateHousehold, KINDS, SITES } from './household-generator.ts';
+import { Draw, generateHousehold, SITES } from './household-generator.ts';
+import { KINDS } from './kept-species.ts';
 
 const SEED = 20270101;
 
