@@ -40,7 +40,10 @@ export function publish(
   for (const product of products) guardPath(product.path);
   const version = `${name}-${digestOf(products)}`;
   const current = currentVersion(outFolder, name, disk);
-  if (current === version && isComplete(outFolder, version, products, disk)) return { folder, changed: false };
+  if (current === version && isComplete(outFolder, version, products, disk)) {
+    sweep(outFolder, name, version, disk);
+    return { folder, changed: false };
+  }
   const staged = writeVersion(outFolder, version, products, disk);
   switchTo(outFolder, name, staged, disk);
   sweep(outFolder, name, staged, disk);
@@ -144,11 +147,29 @@ function writeVersion(outFolder: string, version: string, products: readonly Pro
   disk.rmSync(staged, { recursive: true, force: true });
   try {
     for (const product of products) writeDurably(join(staged, product.path), product.content, disk);
+    for (const folder of [...new Set([...products.map(({ path }) => dirname(join(staged, path))), versions])])
+      syncFolder(folder, disk);
   } catch (error) {
     discard(staged, disk);
     throw error;
   }
   return version;
+}
+
+/** Makes the names in a folder outlast a power cut, where the system lets a folder be synced. */
+function syncFolder(folder: string, disk: Disk): void {
+  let handle: number;
+  try {
+    handle = disk.openSync(folder, 'r');
+  } catch (error) {
+    if (process.platform === 'win32') return;
+    throw error;
+  }
+  try {
+    disk.fsyncSync(handle);
+  } finally {
+    disk.closeSync(handle);
+  }
 }
 
 function writeDurably(path: string, content: string | Uint8Array, disk: Disk): void {
