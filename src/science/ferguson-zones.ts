@@ -25,9 +25,7 @@ export const FERGUSON_ZONES_SOURCE =
   'Ferguson GW et al. (2010) Zoo Biology 29:317-334; Baines F et al. (2016) J Zoo Aquar Res 4(1):42-63, ranges recalled and checked against a secondary copy';
 
 /** Returns the UV index ranges of a zone 1 to 4, or null for any other number. */
-export function fergusonZone(
-  zone: number,
-): {
+export function fergusonZone(zone: number): {
   readonly fergusonZone: number;
   readonly mean: readonly [number, number];
   readonly max: readonly [number, number];
