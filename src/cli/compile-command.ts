@@ -23,7 +23,7 @@ export async function run(
 }
 
 async function compileOne(file: string, options: CompileOptions, world: World, version: string): Promise<number> {
-  const run = runHousehold(file, options, world, version);
+  const run = runHousehold(file, { ...options, isWriting: true }, world, version);
   if (!run) return EXIT.unusable;
   sayDiagnostics(run, world);
   const { plan, diagnostics } = run.compiled;

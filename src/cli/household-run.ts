@@ -8,6 +8,7 @@ import type { Plan } from '../plan/plan.ts';
 import { readPlan } from '../plan/read-plan.ts';
 import { isProfilePath, loadText, profilePath, resultFolderName, shippedProfiles } from './files.ts';
 import { type CommonOptions, UsageError } from './program.ts';
+import { CannotWrite } from './publish.ts';
 import { EXIT, type World } from './world.ts';
 
 export interface HouseholdRun {
@@ -22,7 +23,7 @@ export interface HouseholdRun {
 /** Reads and compiles one household file; what cannot be opened is a message like any other. */
 export function runHousehold(
   file: string,
-  options: CommonOptions & { readonly out?: string },
+  options: CommonOptions & { readonly out?: string; readonly isWriting?: boolean },
   world: World,
   version: string,
 ): HouseholdRun | null {
@@ -42,7 +43,9 @@ export function runHousehold(
     return { file: name, text: text.text };
   };
   const name = resultFolderName(file);
-  const earlier = earlierPlan(options.out ?? 'out', name, world);
+  const { plan: earlier, fault } = earlierPlan(options.out ?? 'out', name, world);
+  if (fault !== null && options.isWriting) throw new CannotWrite(`${fault}; move it away, then run this again`);
+  if (fault !== null) world.say(`dewdial: ${fault}; it is left alone and not used\n`);
   const compiled = compile({
     file: label,
     text: loaded.text,
@@ -55,15 +58,19 @@ export function runHousehold(
   return { compiled, earlier, name, sources };
 }
 
-function earlierPlan(out: string, name: string, world: World): Plan | null {
+interface Earlier {
+  readonly plan: Plan | null;
+  /** What is wrong with the file that stands where the plan should be; null where nothing is. */
+  readonly fault: string | null;
+}
+
+function earlierPlan(out: string, name: string, world: World): Earlier {
   const path = join(out, name, 'plan.json');
   const loaded = loadText(path, world.disk);
-  if (!loaded.ok) return null;
+  if (!loaded.ok) return { plan: null, fault: null };
   const read = readPlan(loaded.text);
-  if (read.ok) return read.plan;
-  throw new UsageError(
-    `${path} stands where the earlier plan should be, but ${read.reason}; move it away, then run this again`,
-  );
+  if (read.ok) return { plan: read.plan, fault: null };
+  return { plan: null, fault: `${path} stands where the earlier plan should be, but ${read.reason}` };
 }
 
 /** Returns the day to take as today; throws UsageError where the text is no date. */
