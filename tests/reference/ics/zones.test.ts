@@ -72,6 +72,9 @@ describe('zones in a calendar', () => {
     const text = vtimezone({ ...right, spans }, FROM, FROM + DAYS - 1);
     expect(text).not.toContain('RRULE');
     expect(text.match(/BEGIN:(STANDARD|DAYLIGHT)/g)).toHaveLength(right.spans.length);
+    // each begins on the clock that it ends: summer time at 02:00, a week late here, winter time at 03:00
+    const starts = [...text.matchAll(/DTSTART:(2027\d+T\d+)/g)].map((match) => match[1]);
+    expect(starts).toEqual(['20270404T020000', '20271031T030000']);
     expect(disagreements(text, { ...right, spans }, FROM, DAYS)).toEqual([]);
   });
 
