@@ -38,7 +38,7 @@ export function planEnclosures(care: Care): readonly PlanEnclosure[] {
     sizeCm: [toCm(enclosure.sizeM.width), toCm(enclosure.sizeM.depth), toCm(enclosure.sizeM.height)],
     targets: enclosure.targetRecords,
     uvIndex: uvIndexOf(enclosure),
-    cautions: care.cautions.map(({ id }) => id),
+    cautions: enclosure.cautions,
     where: enclosure.where,
     spans: spansOf(enclosure, care.plan.from, care.plan.from + care.plan.days - 1),
   }));
