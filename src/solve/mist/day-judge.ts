@@ -53,6 +53,8 @@ export class DayJudge {
   /** True where the cadence is the whole target. */
   readonly cadenceAlone: boolean;
   simulations = 0;
+  /** The best of all that were judged. */
+  best: Score | null = null;
   readonly #cases: readonly PreparedCase[];
   readonly #dry: readonly MinuteSpan[];
   readonly #curve = new HumidityCurve();
@@ -88,6 +90,7 @@ export class DayJudge {
     if (known !== undefined) return known;
     const score = machineAllows(this.problem.machine, entries, this.grid, this.#dry) ? this.#judge(entries) : null;
     this.#known.set(key, score);
+    if (score && (!this.best || compareScores(score, this.best, this.grid) < 0)) this.best = score;
     return score;
   }
 

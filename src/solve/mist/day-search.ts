@@ -88,8 +88,11 @@ export class DaySearch {
       if (worse >= (best && isMet(best) ? 2 : 3)) break;
     }
     beginnings.sort((a, b) => compareScores(a, b, this.judge.grid));
-    const ends = beginnings.slice(0, DESCENTS).map((score) => this.#descend(score));
-    return mustExist(ends.reduce<Score | null>((a, b) => this.#better(a, b), null));
+    for (const beginning of beginnings.slice(0, DESCENTS)) this.#descend(beginning);
+    // What was seen on the way may be better than where the way led: go down from there until nothing better is seen.
+    for (let end: Score | null = null; end !== this.judge.best; )
+      end = this.#descendStrictly(mustExist(this.judge.best));
+    return mustExist(this.judge.best);
   }
 
   /** Numbers of mists worth a look, ascending. */
