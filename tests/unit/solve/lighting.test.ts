@@ -234,6 +234,35 @@ describe('a lamp with hours of its own', () => {
     expect(inset.settings.length).toBeGreaterThan(3);
   });
 
+  it.each(['basking edges', 'spans'] as const)(
+    'lies inside the day by the clock on the wall, its dial on another clock: %s',
+    (form) => {
+      const care = shelfCare({
+        devices: [pinDial('dial'), pinDial('bask-dial', { clock: 'wall' })],
+        enclosures: [
+          enclosure('fern', seasonal(600, 840), [lamp('day', { outlet: 'dial' }), bask('bask-dial')], {
+            basking: form === 'spans' ? SPANS : edges(15, 45),
+          }),
+        ],
+      });
+      const result = solved(care);
+      const wallOn = (id: string, date: string) =>
+        settingAt(dialOf(result, id), date).wall.find(({ from, to }) => from <= date && date <= to && from !== to)
+          ?.windows ?? [];
+      let checked = 0;
+      for (let day = care.plan.from; day < care.plan.from + 365; day++) {
+        const [outer] = wallOn('dial', isoDateOf(day));
+        for (const { on, off } of outer ? wallOn('bask-dial', isoDateOf(day)) : []) {
+          checked++;
+          expect(minuteOf(on)).toBeGreaterThanOrEqual(minuteOf(outer?.on ?? '24:00'));
+          expect(minuteOf(off)).toBeLessThanOrEqual(minuteOf(outer?.off ?? '00:00'));
+        }
+      }
+      expect(checked).toBeGreaterThan(350);
+      expect(result.codes).toContain('clocks-differ');
+    },
+  );
+
   it('moves its spans with the lights as set, on the same dates', () => {
     const care = shelfCare({
       plan: { changeOn: ['sat'] },
