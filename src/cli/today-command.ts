@@ -43,12 +43,17 @@ export async function run(
     world.say(`dewdial: ${first} lies outside the plan (${plan.from} to ${plan.to})\n`);
   const person = personOf(options.for, plan);
   const views = datesFrom(first, days).map((date) =>
-    dayView(plan, date, nowMinuteOf(plan, date, today, options, world)),
+    dayView(plan, date, nowMinuteOf(plan, date, today, options, world), person),
   );
   world.out(
     options.json
       ? `${JSON.stringify(views, null, 2)}\n`
-      : todayText(views, { unicode: showsUnicode(world), ...(person === null ? {} : { person }) }),
+      : todayText(views, {
+          unicode: showsUnicode(world),
+          language: plan.language,
+          units: plan.units,
+          contacts: plan.contacts,
+        }),
   );
   return exitCodeOf(diagnostics, options.strict === true);
 }

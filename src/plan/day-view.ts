@@ -1,9 +1,17 @@
-/** One date of a plan as a person meets it: what the machines do by the clock on the wall, what is on now, what changes next. */
+/**
+ * One date of a plan as a person meets it: what the machines do by the clock on the wall, what is on now, what people do, what is
+ * normal, what changes next.
+ */
 import { epochDay, isoDateOf, weekdayOf } from '../basics/calendar-day.ts';
 import type { ClockTime, IsoDate, Weekday } from '../basics/civil.ts';
 import { minuteOf } from '../basics/minute-of-day.ts';
+import { type WallChange, wallChanges } from './clock-changes.ts';
 import { settingOn } from './dial-day.ts';
+import { absenceOn, nextVisit, type PersonDay, peopleDay } from './people-day.ts';
 import type { DialPlan, DialSetting, Plan, Window } from './plan.ts';
+import { siteOffsets } from './site-offsets.ts';
+import { type WatchFor, watchFor } from './watch-for.ts';
+import { mistChanges, mistsOn, type PumpMist } from './water-day.ts';
 
 export interface DayView {
   readonly date: IsoDate;
@@ -14,8 +22,32 @@ export interface DayView {
   readonly lights: readonly LightDay[];
   /** Everything that goes on or off, by wall time, then by device. */
   readonly switches: readonly Switch[];
-  /** The first dial change after this date; null where none is left. */
+  /** Mists of pumps by wall time. */
+  readonly mists: readonly PumpMist[];
+  /** Those who have anything to do, or the one person who was asked for. */
+  readonly people: readonly PersonDay[];
+  readonly absence: AbsenceDay | null;
+  /** What the clocks do on this date; null on all but two dates a year. */
+  readonly clockChange: ClockChangeDay | null;
+  /** One an enclosure. */
+  readonly watch: readonly WatchFor[];
+  /** The first change of a dial or of mists after this date; null where none is left. */
   readonly nextChange: NextChange | null;
+}
+
+export interface AbsenceDay {
+  readonly to: IsoDate;
+  /** Empty where nobody comes. */
+  readonly sitter: string;
+  readonly comesToday: boolean;
+  readonly comesNext: IsoDate | null;
+}
+
+export interface ClockChangeDay {
+  readonly direction: WallChange['direction'];
+  readonly minutes: number;
+  /** Timers that are left alone: they stay on standard time or change by themselves. */
+  readonly leave: readonly string[];
 }
 
 export interface LightDay {
@@ -43,8 +75,12 @@ export interface NextChange {
   readonly devices: readonly string[];
 }
 
-/** Returns the view of a date; outside the plan it has no lights. */
-export function dayView(plan: Plan, date: IsoDate, nowMinute: number | null): DayView {
+/**
+ * Returns the view of a date; outside the plan it has no lights.
+ *
+ * @param person whose work alone is told; null: everybody's
+ */
+export function dayView(plan: Plan, date: IsoDate, nowMinute: number | null, person: string | null = null): DayView {
   const lights = plan.lighting
     .filter(({ settings }) => settings.length > 0)
     .map((dial) => lightDay(dial, date, nowMinute));
@@ -54,6 +90,11 @@ export function dayView(plan: Plan, date: IsoDate, nowMinute: number | null): Da
     nowMinute,
     lights,
     switches: lights.flatMap(switchesOf).toSorted(bySwitchTime),
+    mists: mistsOn(plan, date),
+    people: peopleDay(plan, date).filter((each) => person === null || each.person === person),
+    absence: absenceDay(plan, date),
+    clockChange: clockChangeDay(plan, date),
+    watch: watchFor(plan, date),
     nextChange: nextChange(plan, date),
   };
 }
@@ -95,10 +136,26 @@ function bySwitchTime(a: Switch, b: Switch): number {
   return minuteOf(a.at) - minuteOf(b.at) || (a.device < b.device ? -1 : a.device > b.device ? 1 : 0);
 }
 
+function absenceDay(plan: Plan, date: IsoDate): AbsenceDay | null {
+  const absence = absenceOn(plan, date);
+  if (!absence) return null;
+  const { to, sitter, visits } = absence;
+  return { to, sitter, comesToday: visits.includes(date), comesNext: nextVisit(absence, date) };
+}
+
+function clockChangeDay(plan: Plan, date: IsoDate): ClockChangeDay | null {
+  const [change] = wallChanges(siteOffsets(plan), epochDay(date), epochDay(date));
+  if (!change) return null;
+  const leave = plan.hardware.filter(({ clock }) => clock === 'standard' || clock === 'automatic').map(({ id }) => id);
+  return { direction: change.direction, minutes: change.minutes, leave };
+}
+
 function nextChange(plan: Plan, date: IsoDate): NextChange | null {
-  const later = plan.lighting.flatMap(({ device, settings }) =>
-    settings.slice(1).flatMap(({ from }) => (from > date ? [{ device, from }] : [])),
+  const dials = plan.lighting.flatMap(({ device, settings }) =>
+    settings.slice(1).map(({ from }) => ({ device, from })),
   );
+  const mists = mistChanges(plan).map(({ device, date: from }) => ({ device, from }));
+  const later = [...dials, ...mists].filter(({ from }) => from > date);
   const first = later.map(({ from }) => from).toSorted()[0];
   if (first === undefined) return null;
   return {

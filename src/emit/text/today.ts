@@ -1,47 +1,113 @@
-/** A day, or several, on one screen: what is on, what the machines do by the clock, what changes next. */
+/** A day, or several, on one screen: what is on, what the machines do by the clock, what people do, what is normal, what changes next. */
 import { clockTimeOf, DAY_MINUTES, minuteOf } from '../../basics/minute-of-day.ts';
+import { spanWords } from '../../basics/span-words.ts';
 import type { DayView, LightDay } from '../../plan/day-view.ts';
-import type { Window } from '../../plan/plan.ts';
-import { drivenWords, windowListWords } from './dial-lines.ts';
+import type { Language, UnitSystem, Window } from '../../plan/plan.ts';
+import { type Words, words } from '../../plan/words/words.ts';
+import { drivenWords } from './dial-lines.ts';
+import { windowsInWords } from './pin-words.ts';
+import { dateInWords } from './today-dates.ts';
+import { absenceLines, personLines, workLines } from './today-people.ts';
+import { watchLines } from './today-watch.ts';
 
 export interface TodayLook {
   /** False where the terminal shows plain letters only. */
   readonly unicode: boolean;
-  /** Whose work alone is told; everybody's where it is left out. */
-  readonly person?: string;
+  readonly language?: Language;
+  readonly units?: UnitSystem;
+  /** Telephone numbers as the file has them. */
+  readonly contacts?: Readonly<Partial<Record<'keeper' | 'vet' | 'note', string>>>;
 }
 
-/** Returns the days one below the other; sections without anything to say are left out. */
+/**
+ * Returns the days one below the other; sections without anything to say are left out. Of several days, what the machines do is told
+ * where it differs from the day before, and what is normal, the next change and the work at the end.
+ */
 export function todayText(views: readonly DayView[], look: TodayLook): string {
-  return `${views.map((view) => dayText(view, look)).join('\n\n')}\n`;
+  const told = words(look.language ?? 'en');
+  const days = views.map((view, index) => dayText(view, views[index - 1] ?? null, look, told));
+  const last = views.at(-1);
+  const ends = last ? endSections(views, last, look, told) : [];
+  return `${[...days, ...ends].join('\n\n')}\n`;
 }
 
-function dayText(view: DayView, look: TodayLook): string {
-  const title =
-    view.nowMinute === null
-      ? `${view.weekday} ${view.date}`
-      : `${view.weekday} ${view.date}, ${clockTimeOf(view.nowMinute)}`;
-  const sections = [[title], lightSection(view, look), machineSection(view), changeSection(view)];
+function dayText(view: DayView, before: DayView | null, look: TodayLook, told: Words): string {
+  const sections = [
+    [titleOf(view, told)],
+    nowSection(view, told),
+    ...machineSections(view, before, look, told),
+    [...absenceLines(view, told), ...clockChangeLines(view, told)],
+    ...view.people.map((person) => personLines(person, view.date, told)),
+    view.people.length === 0 ? [told.today.nobody] : [],
+  ];
+  return inSections(sections);
+}
+
+function inSections(sections: readonly (readonly string[])[]): string {
   return sections
     .filter((lines) => lines.length > 0)
     .map((lines) => lines.join('\n'))
     .join('\n\n');
 }
 
-function lightSection(view: DayView, look: TodayLook): readonly string[] {
+function endSections(views: readonly DayView[], last: DayView, look: TodayLook, told: Words): readonly string[] {
+  const sections = [
+    watchLines(last.watch, { units: look.units ?? 'metric', contacts: look.contacts ?? {} }, told),
+    views.length > 1 ? workLines(views, told) : [],
+    [changeLine(last, told)],
+  ];
+  return sections.filter((lines) => lines.length > 0).map((lines) => lines.join('\n'));
+}
+
+function titleOf(view: DayView, told: Words): string {
+  const date = dateInWords(view.date, told);
+  return view.nowMinute === null ? date : `${date}, ${clockTimeOf(view.nowMinute)}`;
+}
+
+/** What is on at this minute, and what the machines do next. */
+function nowSection({ nowMinute, lights, mists, switches }: DayView, told: Words): readonly string[] {
+  if (nowMinute === null) return [];
+  const running = mists.filter(({ at, seconds }) => {
+    const on = minuteOf(at);
+    return on <= nowMinute && nowMinute < on + seconds / 60;
+  });
+  const on = [
+    ...lights.filter(({ isOnNow }) => isOnNow === true).map(({ device }) => device),
+    ...running.map(({ pump }) => pump),
+  ];
+  const next = eventsOf({ mists, switches }, told).find(({ at }) => minuteOf(at) > nowMinute);
+  return [told.today.now(on), ...(next ? [`  ${told.today.nextEvent(next.at, next.what)}`] : [])];
+}
+
+function machineSections(
+  view: DayView,
+  before: DayView | null,
+  look: TodayLook,
+  told: Words,
+): readonly (readonly string[])[] {
+  const clock = clockSection(view, told);
+  const lights = lightSection(view, look, told);
+  if (before === null) return [lights, clock];
+  const wasSame =
+    lights.join('\n') === lightSection(before, look, told).join('\n') &&
+    clock.join('\n') === clockSection(before, told).join('\n');
+  return wasSame ? [lights.length + clock.length > 0 ? [told.today.machinesAsBefore] : []] : [lights, clock];
+}
+
+function lightSection(view: DayView, look: TodayLook, told: Words): readonly string[] {
   if (view.lights.length === 0) return [];
-  return ['Lights (wall time)', ...view.lights.flatMap((light) => lightLines(light, look))];
+  return [told.today.lights, ...view.lights.flatMap((light) => lightLines(light, look, told))];
 }
 
 function lightLines(
-  { device, dial, wall, isOnNow, changesToday, setting }: LightDay,
+  { device, dial, wall, changesToday, setting }: LightDay,
   look: TodayLook,
+  told: Words,
 ): readonly string[] {
-  const now = isOnNow === null ? '' : isOnNow ? ', on now' : ', off now';
   const change =
-    changesToday && setting ? [`    set it today: ${windowListWords(setting.windows)} on its own clock`] : [];
+    changesToday && setting ? [`    ${told.today.setToday(windowsInWords(setting.windows, told.shelf))}`] : [];
   return [
-    `  ${device}${now}: ${windowListWords(wall)} (${drivenWords(dial.drives)})`,
+    `  ${device}: ${windowsInWords(wall, told.shelf)} (${drivenWords(dial.drives)})`,
     ...change,
     `    ${dayStrip(wall, look)}`,
   ];
@@ -50,7 +116,7 @@ function lightLines(
 const STRIP_STEP_MINUTES = 30;
 
 /** Returns the day as 48 half hours, six hours a group: a full mark where the light is on for most of it. */
-export function dayStrip(windows: readonly Window[], { unicode }: TodayLook): string {
+export function dayStrip(windows: readonly Window[], { unicode }: Pick<TodayLook, 'unicode'>): string {
   const [on, off] = unicode ? ['█', '·'] : ['#', '.'];
   const marks = Array.from({ length: DAY_MINUTES / STRIP_STEP_MINUTES }, (_, index) => {
     const middle = index * STRIP_STEP_MINUTES + STRIP_STEP_MINUTES / 2;
@@ -61,16 +127,39 @@ export function dayStrip(windows: readonly Window[], { unicode }: TodayLook): st
     .join(' ');
 }
 
-function machineSection({ switches }: DayView): readonly string[] {
-  if (switches.length === 0) return [];
-  return [
-    'By the clock',
-    ...switches.map(({ at, goes, device, drives }) => `  ${at}  ${device} ${goes}: ${drivenWords(drives)}`),
-  ];
+interface MachineEvent {
+  readonly at: string;
+  readonly what: string;
 }
 
-function changeSection({ nextChange }: DayView): readonly string[] {
-  if (!nextChange) return ['No further dial change in this plan'];
+function eventsOf({ switches, mists }: Pick<DayView, 'switches' | 'mists'>, told: Words): readonly MachineEvent[] {
+  const { today } = told;
+  return [
+    ...switches.map(({ at, goes, device, drives }) => ({
+      at,
+      what: today.lightGoes(device, today.goes[goes], drivenWords(drives)),
+    })),
+    ...mists.map(({ at, pump, names, seconds }) => ({
+      at,
+      what: today.mists(pump, told.shelf.list(names), seconds),
+    })),
+  ].toSorted((a, b) => minuteOf(a.at) - minuteOf(b.at));
+}
+
+function clockSection(view: DayView, told: Words): readonly string[] {
+  const events = eventsOf(view, told);
+  return events.length === 0 ? [] : [told.today.clock, ...events.map(({ at, what }) => `  ${at}  ${what}`)];
+}
+
+function clockChangeLines({ clockChange }: DayView, { today, shelf }: Words): readonly string[] {
+  if (!clockChange) return [];
+  const by = spanWords(clockChange.minutes);
+  const line = clockChange.direction === 'forward' ? today.clocksForward(by) : today.clocksBack(by);
+  return [clockChange.leave.length > 0 ? `${line}; ${today.leave(shelf.list(clockChange.leave))}` : line];
+}
+
+function changeLine({ nextChange }: DayView, told: Words): string {
+  if (!nextChange) return told.today.noChange;
   const { date, inDays, devices } = nextChange;
-  return [`Next dial change: ${date}, in ${inDays} day${inDays === 1 ? '' : 's'}: ${devices.join(', ')}`];
+  return told.today.nextChange(dateInWords(date, told), inDays, told.shelf.list(devices));
 }

@@ -13,6 +13,8 @@ import { picturesEn } from './pictures-en.ts';
 import { picturesEs } from './pictures-es.ts';
 import { shelfEn } from './shelf-en.ts';
 import { shelfEs } from './shelf-es.ts';
+import { todayEn } from './today-en.ts';
+import { todayEs } from './today-es.ts';
 
 const en = {
   calendar: calendarEn,
@@ -20,6 +22,7 @@ const en = {
   changes: changesEn,
   pictures: picturesEn,
   shelf: shelfEn,
+  today: todayEn,
 };
 
 export type Words = typeof en;
@@ -30,6 +33,7 @@ const es: Words = {
   changes: changesEs,
   pictures: picturesEs,
   shelf: shelfEs,
+  today: todayEs,
 };
 
 const byLanguage: Readonly<Record<Language, Words>> = { en, es };

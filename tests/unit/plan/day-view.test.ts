@@ -154,17 +154,22 @@ describe('on the screen', () => {
   it('a day tells what is on, what switches, what comes next', () => {
     expect(todayText([dayView(plan, '2027-03-15', 600)], { unicode: false })).toContain(
       [
-        'mon 2027-03-15, 10:00',
+        'Monday 15 March 2027, 10:00',
+        '',
+        'On now: dial',
+        '  next at 18:00: dial off: fern/day, pulse',
         '',
         'Lights (wall time)',
-        '  dial, on now: on 08:00 to 18:00 (fern/day, pulse)',
+        '  dial: on from 08:00 to 18:00 (fern/day, pulse)',
         '    00 ............ 06 ....######## 12 ############ 18 ............',
         '',
         'By the clock',
         '  08:00  dial on: fern/day, pulse',
         '  18:00  dial off: fern/day, pulse',
         '',
-        'Next dial change: 2027-03-20, in 5 days: dial',
+        'Nothing to do',
+        '',
+        'Next change: Saturday 20 March 2027, in 5 days: dial',
       ].join('\n'),
     );
   });

@@ -1,0 +1,85 @@
+/** What people do on a day, and how long it takes. */
+import { epochDay } from '../../basics/calendar-day.ts';
+import type { IsoDate } from '../../basics/civil.ts';
+import type { DayView } from '../../plan/day-view.ts';
+import type { GutLoad, NamedFeed, PersonDay } from '../../plan/people-day.ts';
+import type { Words } from '../../plan/words/words.ts';
+import { dateInWords } from './today-dates.ts';
+
+interface TimedLine {
+  readonly at: string;
+  readonly what: string;
+}
+
+/** Returns a person's day: what has an hour first, by the clock, then what is done some time that day. */
+export function personLines(person: PersonDay, date: IsoDate, told: Words): readonly string[] {
+  const { today } = told;
+  const timed: readonly TimedLine[] = [
+    ...person.feeds.map((feed) => ({ at: feed.feed.time, what: feedWords(feed, told) })),
+    ...person.mists.map(({ at, name, seconds }) => ({ at, what: today.mistByHand(name, seconds) })),
+  ];
+  const chores = person.chores.map(({ names, title }) => today.chore(told.shelf.list(names), title));
+  const loads = person.gutLoads.map((load) => gutLoadWords(load, date, told));
+  const bought = person.shopping.map(({ amount, feeder }) => `${amount} × ${feeder}`);
+  return [
+    today.person(person.person, person.minutes),
+    ...timed.toSorted((a, b) => (a.at < b.at ? -1 : a.at > b.at ? 1 : 0)).map(({ at, what }) => `  ${at}  ${what}`),
+    ...[...chores, ...loads, ...(bought.length > 0 ? [today.buy(told.shelf.list(bought))] : [])].map(
+      (line) => `  -      ${line}`,
+    ),
+  ];
+}
+
+/** Returns a feed with amount and dust, for instance `Feed Fern: 5 × cricket, no longer than the head is wide; dust with calcium`. */
+export function feedWords({ name, feed }: NamedFeed, { today }: Words): string {
+  const { count, feeder, portion, dusting, food, preDosed, standIn } = feed;
+  const amount =
+    count === null ? today.byEye(feeder, portion) : today.pieces(count, feeder, withoutCount(portion, count));
+  const dust =
+    dusting === null
+      ? food === 'insects'
+        ? [today.noDust]
+        : []
+      : [preDosed ? today.preDosed(dusting) : today.dustWith(dusting)];
+  return today.feed(name, [standIn ? `${amount} (${today.standIn})` : amount, ...dust].join('; '));
+}
+
+/** The portion repeats the count in front of what it says of the size. */
+function withoutCount(portion: string, count: number): string {
+  const said = portion.startsWith(`${count}, `) ? portion.slice(`${count}, `.length) : portion;
+  return said === String(count) ? '' : said;
+}
+
+function gutLoadWords({ feeder, date: fedOn }: GutLoad, date: IsoDate, told: Words): string {
+  const days = epochDay(fedOn) - epochDay(date);
+  if (days === 0) return told.today.gutLoadToday(feeder);
+  return days === 1 ? told.today.gutLoadTomorrow(feeder) : told.today.gutLoad(feeder, dateInWords(fedOn, told));
+}
+
+/** Returns whether the household is away and who comes; nothing where it is at home. */
+export function absenceLines({ absence, date }: DayView, told: Words): readonly string[] {
+  if (!absence) return [];
+  const { to, sitter, comesToday, comesNext } = absence;
+  const comes =
+    sitter === '' || (!comesToday && comesNext === null)
+      ? told.today.nobodyComes
+      : comesToday
+        ? told.today.sitterComes(sitter)
+        : told.today.sitterComesNext(sitter, dateInWords(comesNext ?? date, told));
+  return [`${told.today.away(dateInWords(to, told))}; ${comes}`];
+}
+
+/** Returns each person's work over several days, with the longest day. */
+export function workLines(views: readonly DayView[], told: Words): readonly string[] {
+  const people = [...new Set(views.flatMap((view) => view.people.map(({ person }) => person)))];
+  const lines = people.flatMap((person) => {
+    const days = views.flatMap(({ date, people: busy }) =>
+      busy.filter((each) => each.person === person).map(({ minutes }) => ({ date, minutes })),
+    );
+    const total = days.reduce((sum, { minutes }) => sum + minutes, 0);
+    const longest = days.reduce((most, day) => (day.minutes > most.minutes ? day : most), { date: '', minutes: 0 });
+    if (total === 0) return [];
+    return [`  ${told.today.work(person, total, dateInWords(longest.date, told), longest.minutes)}`];
+  });
+  return lines.length === 0 ? [] : [told.today.workTitle, ...lines];
+}
