@@ -123,7 +123,9 @@ export class PeriodicDay {
     const { filmCapacityG } = this.enclosure;
     const saturation = this.mesh.saturation[0] ?? 1;
     this.#guess(Math.min(this.air.roomVapourGPerM3, saturation), 0);
-    this.#guess(this.#airEnd, this.#filmEnd / Math.max(LEAST_FORGOTTEN, 1 - this.#filmMemory));
+    if (this.#filmMemory * this.#filmEnd > FILM_CLOSES_WITHIN * filmCapacityG) {
+      this.#guess(this.#airEnd, this.#filmEnd / Math.max(LEAST_FORGOTTEN, 1 - this.#filmMemory));
+    }
     let film = Math.min(filmCapacityG, this.#filmEnd);
     let air = Math.min(saturation, this.#airEnd);
     let filmBefore = film;
