@@ -9,8 +9,3 @@ export type Recurring = Pick<PlanEvent, 'start' | 'rule' | 'until' | 'exdates'>;
 export function occurrencesOf(event: Recurring): readonly string[] {
   return expandRecurrence(event);
 }
-
-/** Returns the start of the last occurrence: its rule's end, which is always a wanted date. */
-export function lastOccurrenceOf({ start, until }: Recurring): string {
-  return until ?? start;
-}

@@ -7,7 +7,6 @@ import type { IsoDate } from '../basics/civil.ts';
 import { digestOf } from '../basics/digest.ts';
 import { grouped } from '../basics/grouped.ts';
 import type { EventDraft } from '../plan/event-draft.ts';
-import { lastOccurrenceOf } from '../plan/occurrences.ts';
 import type { Plan, PlanEvent } from '../plan/plan.ts';
 
 type Identity = Pick<PlanEvent, 'uid' | 'sequence' | 'stamp' | 'status'>;
@@ -100,7 +99,8 @@ function vanished(
   stamp: string,
 ): readonly PlanEvent[] {
   if (event.status === 'CANCELLED') return standing?.made === revision.made ? [event] : [];
-  if (lastOccurrenceOf(event).slice(0, 10) < revision.from) return [];
+  const last = event.until ?? event.start;
+  if (last.slice(0, 10) < revision.from) return [];
   return [eventOf(event, { uid: event.uid, sequence: event.sequence + 1, stamp, status: 'CANCELLED' })];
 }
 

@@ -60,7 +60,7 @@ export const calendarEn = {
   clocksBack: (minutes: string) => `Clocks go back ${minutes}`,
   turn: (devices: string) => `turn ${devices}`,
   leave: (devices: string) => `leave ${devices}`,
-  turnHow: 'Turn each dial until its mark shows the time now; key the new time into a timer.',
+  turnHow: 'Turn each dial on, in its own direction, until its mark shows the time now; key the new time into a timer.',
   leaveWhy: 'What stays on standard time, or changes by itself, is left alone.',
 
   buy: (what: string) => `Buy ${what}`,

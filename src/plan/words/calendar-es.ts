@@ -64,7 +64,8 @@ export const calendarEs: typeof calendarEn = {
   clocksBack: (minutes) => `Los relojes se atrasan ${minutes}`,
   turn: (devices) => `girar ${devices}`,
   leave: (devices) => `dejar ${devices}`,
-  turnHow: 'Girar cada reloj hasta que su marca muestre la hora actual; en un programador, teclear la hora nueva.',
+  turnHow:
+    'Girar cada reloj, en su propio sentido, hasta que su marca muestre la hora actual; en un programador, teclear la hora nueva.',
   leaveWhy: 'Lo que sigue en hora estándar, o cambia por sí mismo, se deja como está.',
 
   buy: (what) => `Comprar ${what}`,

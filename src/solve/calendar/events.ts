@@ -7,12 +7,14 @@ import type { Log } from '../../diagnostics/log.ts';
 import type { EventDraft } from '../../plan/event-draft.ts';
 import { type MinutesOfDay, siteOffsets, unsafeMinutes } from '../../plan/site-offsets.ts';
 import { words } from '../../plan/words/words.ts';
+import { clockSeeds } from './clock-seeds.ts';
+import { dialSeeds } from './dial-seeds.ts';
 import { ALL_DAY, type CalendarParts, type CalendarWords, type EventSeed } from './event-seed.ts';
 import { feedSeeds } from './feed-seeds.ts';
 import { type DateRun, foldDates } from './fold-dates.ts';
-import { absenceSeeds, choreSeeds, handMistSeeds, shoppingSeeds } from './job-seeds.ts';
-import { onDutyIn } from './on-duty.ts';
-import { clockSeeds, dialSeeds, mistSeeds } from './setting-seeds.ts';
+import { absenceSeeds, choreSeeds, shoppingSeeds } from './job-seeds.ts';
+import { handMistSeeds, mistSeeds } from './mist-seeds.ts';
+import { onDutyIn, rosterOf } from './on-duty.ts';
 
 /** A phone shows some forty characters; beyond this nobody reads. */
 export const LONGEST_TITLE = 200;
@@ -39,14 +41,14 @@ export function calendarEvents(parts: CalendarParts, shopper: string | null, log
 
 function seedsOf(parts: CalendarParts, shopper: string | null, language: CalendarWords): readonly EventSeed[] {
   const keeper = (parts.people.find(({ id }) => id === 'keeper') ?? parts.people[0])?.id ?? 'keeper';
-  const onDuty = onDutyIn(parts, keeper);
+  const roster = rosterOf(parts, onDutyIn(parts, keeper));
   return [
     ...feedSeeds(parts, language),
     ...choreSeeds(parts, language),
-    ...dialSeeds(parts, language, onDuty),
-    ...mistSeeds(parts, language, onDuty),
-    ...handMistSeeds(parts, language, onDuty),
-    ...clockSeeds(parts, language, onDuty),
+    ...dialSeeds(parts, language, roster),
+    ...mistSeeds(parts, language, roster),
+    ...handMistSeeds(parts, language, roster),
+    ...clockSeeds(parts, language, roster),
     ...shoppingSeeds(parts, language, onDutyIn(parts, shopper ?? keeper)),
     ...absenceSeeds(parts, language, keeper),
   ];

@@ -1,14 +1,17 @@
-/** Jobs that are to be done some time on a date: chores, shopping, mists by hand, absences and visits. */
+/** Jobs that are to be done some time on a date: chores, shopping, absences and visits. */
 import { civilOf, epochDay } from '../../basics/calendar-day.ts';
-import { grouped } from '../../basics/grouped.ts';
-import { minuteOf } from '../../basics/minute-of-day.ts';
-import type { Chore, MistPlan } from '../../plan/plan.ts';
+import type { Chore } from '../../plan/plan.ts';
 import { ALL_DAY, type CalendarParts, type CalendarWords, type EventSeed } from './event-seed.ts';
 import type { OnDuty } from './on-duty.ts';
 
-/** Kinds of chores whose events are written from the settings themselves, which say what to push, lift and key in. */
-export const SETTING_CHORES: ReadonlySet<string> = new Set(['re-pin', 'turn-dial', 'mist-entries']);
-const LEAST_MIST_MINUTES = 5;
+/** Kinds of chores whose events are written from the settings themselves, which say what to push, lift and key in, and when. */
+export const SETTING_CHORES: ReadonlySet<string> = new Set([
+  're-pin',
+  'mist-entries',
+  'change-sheet',
+  'turn-dial',
+  'mist-by-hand',
+]);
 
 export function choreSeeds(parts: CalendarParts, words: CalendarWords): readonly EventSeed[] {
   const names = new Map(parts.enclosures.map(({ id, name }) => [id, name]));
@@ -48,34 +51,6 @@ export function shoppingSeeds(parts: CalendarParts, words: CalendarWords, shoppe
   });
 }
 
-export function handMistSeeds(parts: CalendarParts, words: CalendarWords, onDuty: OnDuty): readonly EventSeed[] {
-  return parts.misting
-    .filter(({ pump }) => pump === 'by-hand')
-    .flatMap((mist) => handMistsOf(mist, parts, words, onDuty));
-}
-
-function handMistsOf(mist: MistPlan, parts: CalendarParts, words: CalendarWords, onDuty: OnDuty): readonly EventSeed[] {
-  const name = parts.enclosures.find(({ id }) => id === mist.enclosure)?.name ?? mist.enclosure;
-  const spans = mist.sets.flatMap(({ wall }) => wall);
-  return spans.flatMap(({ from, to, entries }) => {
-    const turns = [...grouped(datesBetween(from, to), onDuty)];
-    return turns.flatMap(([person, days]) =>
-      entries.map(({ at, seconds }, slot) => ({
-        days,
-        minute: minuteOf(at),
-        minutes: Math.max(LEAST_MIST_MINUTES, Math.ceil(seconds / 60)),
-        title: words.mistByHand(name, words.seconds(seconds)),
-        description: [],
-        category: 'mist',
-        for: person,
-        kind: 'mist',
-        task: `${mist.enclosure}/mist`,
-        slot,
-      })),
-    );
-  });
-}
-
 export function absenceSeeds(parts: CalendarParts, words: CalendarWords, keeper: string): readonly EventSeed[] {
   return parts.away.flatMap(({ from, to, sitter, visits }) => {
     const { year, month, dayOfMonth } = civilOf(epochDay(to));
@@ -102,9 +77,4 @@ export function absenceSeeds(parts: CalendarParts, words: CalendarWords, keeper:
     };
     return sitter === '' || visits.length === 0 ? [away] : [away, visit];
   });
-}
-
-function datesBetween(from: string, to: string): readonly number[] {
-  const first = epochDay(from);
-  return Array.from({ length: epochDay(to) - first + 1 }, (_, index) => first + index);
 }

@@ -258,6 +258,101 @@ describe('settings in the calendar', () => {
   });
 });
 
+describe('chores that stand for a setting', () => {
+  const chore = (
+    id: string,
+    kind: string,
+    title: string,
+    who: string,
+    dates: readonly string[],
+    moved: Plan['chores'][number]['moved'] = [],
+  ): Plan['chores'][number] => ({ id, kind, title, who, minutes: 5, enclosure: null, dates, moved });
+  const dial = { ...(generatedParts(0).lighting[0] ?? fail()), pins: 'down-is-on' as const };
+  const [one, two] = dial.settings;
+  const settings = [
+    { ...(one ?? fail()), from: '2027-01-01', slots: [30, 31] },
+    { ...(two ?? fail()), from: '2027-03-06', slots: [30, 31, 32] },
+  ];
+
+  it('say whose turn it is and on which day, and have no event of their own', () => {
+    const chores = [
+      chore('wall-dial/re-pin', 're-pin', 'Set wall-dial by its new card', 'keeper', ['2027-01-01']),
+      chore(
+        'wall-dial/re-pin/sitter',
+        're-pin',
+        'Set wall-dial by its new card',
+        'sitter',
+        ['2027-03-07'],
+        [{ due: '2027-03-06', on: '2027-03-07' }],
+      ),
+      chore('change-sheet', 'change-sheet', 'Hang up the new card', 'sitter', ['2027-03-07']),
+    ];
+    const changes = events({ lighting: [{ ...dial, settings }], chores });
+    expect(changes.map(({ start, for: person, title }) => [start, person, title])).toEqual([
+      ['2027-01-01', 'keeper', 'wall-dial: push 2 pins 07:30–08:00; lift all others'],
+      ['2027-03-07', 'sitter', 'wall-dial: push 1 pin 08:00–08:15'],
+    ]);
+    expect(changes.map(({ description }) => description.includes('Hang up the new card'))).toEqual([false, true]);
+  });
+
+  it('say how to turn a timer at a clock change', () => {
+    const hardware: Plan['hardware'] = [
+      {
+        id: 'mist-timer',
+        kind: 'programmable-timer',
+        outlet: 'always',
+        clock: 'wall',
+        keepsTime: true,
+        drives: [],
+        where: null,
+      },
+    ];
+    const chores = [
+      chore('mist-timer/turn-forward', 'turn-dial', 'Set the clock of mist-timer', 'sitter', ['2027-03-28']),
+    ];
+    const [spring, autumn] = events({ hardware, chores });
+    expect([spring?.for, spring?.description]).toEqual(['sitter', 'Set the clock of mist-timer']);
+    expect([autumn?.for, autumn?.description]).toEqual([
+      'keeper',
+      'Turn each dial on, in its own direction, until its mark shows the time now; key the new time into a timer.',
+    ]);
+  });
+
+  it('mist by hand at the hours of the plan, each its own event', () => {
+    const mist = { ...(generatedParts(0).misting[0] ?? fail()), enclosure: 'fern', pump: 'by-hand', device: null };
+    const entries = [
+      { at: '08:00', seconds: 60 },
+      { at: '18:30', seconds: 400 },
+    ];
+    const sets = [{ ...(mist.sets[0] ?? fail()), wall: [{ from: '2027-01-01', to: '2027-01-10', entries }] }];
+    const chores = [
+      chore('fern/mist-by-hand', 'mist-by-hand', 'Mist by hand', 'keeper', [
+        '2027-01-01',
+        '2027-01-02',
+        '2027-01-03',
+        '2027-01-04',
+        '2027-01-05',
+        '2027-01-06',
+      ]),
+      chore('fern/mist-by-hand/sitter', 'mist-by-hand', 'Mist by hand', 'sitter', [
+        '2027-01-07',
+        '2027-01-08',
+        '2027-01-09',
+        '2027-01-10',
+      ]),
+    ];
+    const mists = events({ misting: [{ ...mist, sets }], chores });
+    expect(
+      mists.map(({ start, for: person, title, minutes, until }) => [start, person, title, minutes, until]),
+    ).toEqual([
+      ['2027-01-01T08:00', 'keeper', 'Mist Fern by hand, 60 s', 5, '2027-01-06T08:00'],
+      ['2027-01-01T18:30', 'keeper', 'Mist Fern by hand, 400 s', 7, '2027-01-06T18:30'],
+      ['2027-01-07T08:00', 'sitter', 'Mist Fern by hand, 60 s', 5, '2027-01-10T08:00'],
+      ['2027-01-07T18:30', 'sitter', 'Mist Fern by hand, 400 s', 7, '2027-01-10T18:30'],
+    ]);
+  });
+});
+
 describe('other work in the calendar', () => {
   const away = [
     {
