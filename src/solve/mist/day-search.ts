@@ -13,6 +13,8 @@ const GUIDE_STEP = 0.01;
 const RHYTHM_STEP_MINUTES = 30;
 /** Beginnings that are taken all the way down. */
 const DESCENTS = 2;
+/** So many starts stand for all of them where a whole row is tried. */
+const SPARSE_STARTS = 24;
 
 /** Searches with one judge. */
 export class DaySearch {
@@ -117,7 +119,25 @@ export class DaySearch {
       if (!even) continue;
       const found = this.#descendBy(even, (entries) => this.#lengthMoves(entries));
       best = this.#better(best, found);
-      if (best && best.broken.length === 0 && best.levels[0] === 0) break;
+      if (best && isMet(best)) break;
+    }
+    return count === 1 && this.#misses(best) ? this.#better(best, this.#singles()) : best;
+  }
+
+  #sparse(): readonly Slot[] {
+    const { allowed } = this.judge.grid;
+    return allowed.filter((_, k) => k % Math.max(1, Math.round(allowed.length / SPARSE_STARTS)) === 0);
+  }
+
+  /** A single mist has few neighbours to learn from: tries it all over the day. */
+  #singles(): Score | null {
+    const { wished } = this.moves.lengths;
+    let best: Score | null = null;
+    for (const slot of this.#sparse()) {
+      for (const share of [0, 0.25, 0.5, 0.75]) {
+        const seconds = wished[Math.floor(share * wished.length)] ?? 0;
+        best = this.#better(best, this.#scored([{ startMinute: slot.minute, seconds }]));
+      }
     }
     return best;
   }
@@ -189,8 +209,7 @@ export class DaySearch {
     yield* this.moves.byStart(entries, 1);
     yield* this.moves.byStart(entries, 4);
     yield* this.moves.drops(entries);
-    const { allowed } = this.judge.grid;
-    const sparse = allowed.filter((_, k) => k % Math.max(1, Math.round(allowed.length / 24)) === 0);
+    const sparse = this.#sparse();
     const { wished } = this.moves.lengths;
     yield* this.moves.adds(entries, wished[wished.length >> 1] ?? 0, sparse);
     yield* this.moves.relocations(entries, sparse);
@@ -199,10 +218,15 @@ export class DaySearch {
   /** Goes down by the smooth shortfall, then by the order itself, until no stated move improves. */
   #descend(from: Score): Score {
     let here = from;
-    if (here.broken.length > 0 || (here.levels[0] ?? 0) > 0) {
+    if (this.#misses(here)) {
       here = this.#descendBy(here, (entries) => this.#wideMoves(entries));
     }
     return this.#descendStrictly(here);
+  }
+
+  /** Returns whether a limit, a target or the middle of the band is missed. */
+  #misses(score: Score | null): boolean {
+    return !score || score.broken.length > 0 || (score.levels[0] ?? 0) > 0 || (score.levels[1] ?? 0) > 1;
   }
 
   /** First improvements by the guide, until there is none. */
