@@ -59,7 +59,7 @@ function failingDisk(
         : (...args: unknown[]) => {
             calls++;
             if (calls === at || (isKilled && calls > at)) throw Object.assign(new Error(code), { code });
-            return (call as (...args: unknown[]) => unknown)(...args);
+            return name === 'fsyncSync' ? undefined : (call as (...args: unknown[]) => unknown)(...args);
           },
     ]),
   ) as unknown as Disk;
