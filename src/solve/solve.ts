@@ -14,7 +14,8 @@ import { planAbsences, planEnclosures, planHardware, planPeople } from './plan-p
 import { planSite } from './plan-site.ts';
 
 /**
- * Plans a household from `today` on. Where nothing that a plan is made from has changed, the earlier plan itself comes back.
+ * Plans a household from `today` on. Where nothing that a plan is made from has changed, the earlier plan itself comes back; else events
+ * and warnings are still empty.
  *
  * @param earlier the plan that stands in the folder; what lies before the new revision's first day is kept from it
  * @param version of the program, noted in the plan
@@ -66,7 +67,7 @@ export function solve(care: Care, earlier: Plan | null, today: EpochDay, version
     notPlanned: light.notPlanned,
     loads: light.loads,
     assumptions: [...light.assumptions, ...fed.assumptions],
-    warnings: warningsOf(log),
+    warnings: [],
   };
 }
 
@@ -80,17 +81,4 @@ function planId(care: Care, earlier: Plan | null): string {
 function previousOf(earlier: Plan | null, made: string): Plan | null {
   if (!earlier) return null;
   return earlier.made < made ? { ...earlier, previous: null } : earlier.previous;
-}
-
-function warningsOf(log: Log): Plan['warnings'] {
-  return log
-    .sorted()
-    .filter(({ weight }) => weight === 'warning' || weight === 'refusal')
-    .map(({ code, because, instead, place }) => ({
-      code,
-      message: instead === '' ? because : `${because}; ${instead}`,
-      file: place?.file ?? null,
-      line: place?.line ?? null,
-      column: place?.column ?? null,
-    }));
 }
