@@ -7,8 +7,8 @@ import { Choices } from '../../generated/random.ts';
 import { compareKeys, exhaustive, SecondJudge } from './exhaustive.ts';
 import { COARSE_LENGTHS, coarseProblem, fineProblem } from './random-problems.ts';
 
-const COARSE = process.env.DEWDIAL_ALL_MISTS ? 100 : 10;
-const FINE = process.env.DEWDIAL_ALL_MISTS ? 100 : 30;
+const COARSE = process.env.DEWDIAL_ALL_MISTS ? 100 : 8;
+const FINE = process.env.DEWDIAL_ALL_MISTS ? 100 : 20;
 
 describe(`${COARSE} coarse instances`, () => {
   const choices = new Choices(7);
