@@ -1,5 +1,5 @@
 /**
- * The pipeline, top to bottom: read, resolve, solve, emit. Pure: texts in, products and messages out.
+ * The pipeline, top to bottom: read, resolve, solve, revise; `emitAll` draws. Pure: texts in, products and messages out.
  */
 
 import { type Today, todayIn } from './basics/today.ts';
@@ -8,8 +8,10 @@ import { Log } from './diagnostics/log.ts';
 import type { Plan } from './plan/plan.ts';
 import { type ReadHousehold, readHousehold } from './read/household.ts';
 import { type ReadProfile, readProfile } from './read/profile.ts';
+import { revise } from './replan/revise.ts';
 import type { Care } from './resolve/care.ts';
 import { profilesNeeded, reportProfileUnknown, resolve } from './resolve/resolve.ts';
+import { calendarEvents } from './solve/calendar/events.ts';
 import { solve } from './solve/solve.ts';
 
 export interface CompileInput {
@@ -41,11 +43,17 @@ export function compile(input: CompileInput): Compiled {
   const household = readHousehold(input.file, input.text, log);
   const profiles = household && readProfiles(household, input, log);
   const care = household && profiles && resolve(household, profiles, log);
-  const plan =
+  const solved =
     care && !log.has('error')
       ? solve(care, input.earlier, todayIn(care.site.timezone, input.today), input.version, log)
       : null;
+  const plan = care && solved && (solved === input.earlier ? solved : revised(solved, care, input.earlier, log));
   return { household, care, plan, diagnostics: log.sorted() };
+}
+
+function revised(solved: Plan, care: Care, earlier: Plan | null, log: Log): Plan {
+  const drafts = calendarEvents(solved, care.people.find(({ shops }) => shops)?.id ?? null, log);
+  return revise(solved, drafts, earlier, log.sorted());
 }
 
 /** Returns the profiles that the household names, or null where one is missing or cannot be used. */
