@@ -5,14 +5,14 @@ const TURNING = /[\u202a-\u202e\u2066-\u2069\ufeff\ufff9-\ufffb]/gu;
 const LONE_SURROGATES = /\p{Cs}/gu;
 const BREAKS = /[\s\u0085\u2028\u2029]+/gu;
 const CONTROLS = /\p{Cc}/gu;
-/** What most texts are: nothing to do. */
-const PLAIN = /^[!-~](?: ?[!-~])*$/;
+/** Whatever is not plain: most texts have nothing of it. */
+const NOT_PLAIN = /[\p{Cc}\p{Cs}\u202a-\u202e\u2066-\u2069\ufeff\ufff9-\ufffb]|[^\S ]| {2}|^ | $/u;
 /** Marks and joiners that belong to the character before them. */
 const TRAILING = /\p{M}|\u200d/u;
 
 /** Returns the text on one line: white space of any kind is one space, control characters and turning marks are gone. */
 export function plainLine(text: string): string {
-  if (PLAIN.test(text)) return text;
+  if (!NOT_PLAIN.test(text)) return text;
   const kept = text.replace(TURNING, '').replace(LONE_SURROGATES, '\ufffd').replace(BREAKS, ' ');
   return kept.replace(CONTROLS, '').trim();
 }

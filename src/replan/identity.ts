@@ -57,9 +57,8 @@ export function identifyEvents(
 
 /** Numbers are given out in this order, whatever the order of the drafts. */
 function byStart(a: EventDraft, b: EventDraft): number {
-  const key = ({ start, task, slot, title, rule }: EventDraft): string =>
-    JSON.stringify([start, task, slot, title, rule]);
-  return compare(a.start, b.start) || compare(jobOf(a), jobOf(b)) || compare(key(a), key(b));
+  const key = ({ task, slot, title, rule }: EventDraft): string => [task, slot, title, rule].join('\u0000');
+  return compare(a.start, b.start) || compare(a.for, b.for) || compare(key(a), key(b));
 }
 
 /** Returns the identity of a segment: 32 hex digits and a fixed suffix. */

@@ -36,7 +36,7 @@ export function calendarEvents(parts: CalendarParts, shopper: string | null, log
     folded.reduce((sum, each) => sum + each.atLeast, 0),
   ];
   if (events.length > atLeast) log.report('more-events', { events: events.length, atLeast });
-  return events.toSorted(byStart);
+  return byStart(events);
 }
 
 function seedsOf(parts: CalendarParts, shopper: string | null, language: CalendarWords): readonly EventSeed[] {
@@ -121,11 +121,10 @@ function draftOf(seed: EventSeed, run: DateRun, reminderMinutes: number | null):
   };
 }
 
-function byStart(a: EventDraft, b: EventDraft): number {
-  const [one, other] = [orderKey(a), orderKey(b)];
-  return one < other ? -1 : one > other ? 1 : 0;
-}
-
-function orderKey({ start, for: person, task, slot, title, rule }: EventDraft): string {
-  return JSON.stringify([start, person, task, slot, title, rule]);
+function byStart(events: readonly EventDraft[]): readonly EventDraft[] {
+  const keyed = events.map((event) => {
+    const { start, for: person, task, slot, title, rule } = event;
+    return { event, key: [start, person, task, slot, title, rule].join('\u0000') };
+  });
+  return keyed.sort((a, b) => (a.key < b.key ? -1 : a.key > b.key ? 1 : 0)).map(({ event }) => event);
 }

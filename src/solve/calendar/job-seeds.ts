@@ -33,22 +33,21 @@ function choreTitle(chore: Chore, enclosure: string | null, words: CalendarWords
   return named ? chore.title : words.inEnclosure(enclosure, chore.title);
 }
 
-/** Everything to buy on one day is one event. */
+/**
+ * Each feeder is an event of its own: what is bought of one repeats, what is bought on one day seldom does. Why so much names a
+ * date, so it stands in the plan alone.
+ */
 export function shoppingSeeds(parts: CalendarParts, words: CalendarWords, shopper: OnDuty): readonly EventSeed[] {
-  const dates = [...new Set(parts.stock.map(({ date }) => date))].sort();
-  return dates.map((date) => {
-    const orders = parts.stock.filter((order) => order.date === date);
-    return {
-      ...ALL_DAY,
-      days: [epochDay(date)],
-      title: words.buy(words.list(orders.map(({ amount, feeder }) => words.pieces(amount, feeder)))),
-      description: [...new Set(orders.map(({ why }) => why).filter((why) => why !== ''))],
-      category: 'shopping',
-      for: shopper(date),
-      kind: 'shopping',
-      task: 'shopping',
-    };
-  });
+  return parts.stock.map(({ date, feeder, amount }) => ({
+    ...ALL_DAY,
+    days: [epochDay(date)],
+    title: words.buy(words.pieces(amount, feeder)),
+    description: [],
+    category: 'shopping',
+    for: shopper(date),
+    kind: 'shopping',
+    task: `shopping/${feeder}`,
+  }));
 }
 
 export function absenceSeeds(parts: CalendarParts, words: CalendarWords, keeper: string): readonly EventSeed[] {

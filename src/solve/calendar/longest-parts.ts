@@ -16,12 +16,11 @@ export function longestPartsFirst(dates: readonly EpochDay[]): Parts {
   const strip = stripOf(dates);
   const steps = stepsWithin(strip.last - strip.first);
   const reaches = reachesOf(strip, dates, steps);
-  const atLeast = Math.max(2, sharesBound(strip, dates, reaches));
-  const parts = takeLongest(strip, reaches, steps);
-  const singles = dates
-    .filter((day) => strip.open[day - strip.first] === 1)
-    .map((day) => ({ days: [day], step: null }));
-  return { parts: [...parts, ...singles], atLeast };
+  const largest = largestHolding(strip, reaches);
+  const taken = takeLongest(strip, reaches, steps);
+  const singles = dates.filter((day) => isOpen(strip, day)).map((day) => ({ days: [day], step: null }));
+  const parts = [...taken, ...singles];
+  return { parts, atLeast: Math.max(2, sharesBound(dates, strip.first, largest)) };
 }
 
 /**
@@ -84,15 +83,21 @@ function runsBehind(strip: Strip, taken: readonly EpochDay[], steps: readonly St
  * Returns a lower bound on the number of parts: each date counts one over the size of the largest part that can hold it, so that
  * the dates of any one part count one together at most.
  */
-function sharesBound(strip: Strip, dates: readonly EpochDay[], reaches: readonly Reach[]): number {
-  const largest = new Float64Array(strip.open.length).fill(1);
-  for (const reach of reaches) for (const day of covered(strip, reach)) raise(largest, day - strip.first, reach.hits);
-  const sum = dates.reduce((total, day) => total + 1 / (largest[day - strip.first] ?? 1), 0);
+function sharesBound(dates: readonly EpochDay[], first: EpochDay, largest: Uint16Array): number {
+  const sum = dates.reduce((total, day) => total + 1 / (largest[day - first] ?? 1), 0);
   return Math.ceil(sum - 1e-9);
 }
 
-function raise(largest: Float64Array, index: number, hits: number): void {
-  if ((largest[index] ?? 1) < hits) largest[index] = hits;
+/** Returns for each open day the size of the largest reach that covers it, at least 1. */
+function largestHolding(strip: Strip, reaches: readonly Reach[]): Uint16Array {
+  const largest = new Uint16Array(strip.open.length).fill(1);
+  for (const { from, to, step, hits } of reaches) {
+    for (let day = from; day <= to; day = nextDate(day, step, 1)) {
+      const at = day - strip.first;
+      if ((largest[at] ?? 1) < hits) largest[at] = hits;
+    }
+  }
+  return largest;
 }
 
 function takeFrom(strip: Strip, reach: Reach): readonly EpochDay[] {

@@ -390,16 +390,19 @@ describe('other work in the calendar', () => {
     expect(other?.for).toBe('sitter');
   });
 
-  it('puts all orders of a day into one title', () => {
-    const order = { date: '2027-01-08', why: 'feeds until 15 January' };
-    expect(
-      titles({
-        stock: [
-          { ...order, feeder: 'cricket', amount: 40 },
-          { ...order, feeder: 'mealworm', amount: 20 },
-        ],
-      }),
-    ).toEqual(['Buy 40 × cricket, 20 × mealworm']);
+  it('folds what is bought of each feeder', () => {
+    const fridays = Array.from({ length: 8 }, (_, week) =>
+      new Date(Date.UTC(2027, 0, 8 + week * 7)).toISOString().slice(0, 10),
+    );
+    const stock = fridays.flatMap((date, week) => [
+      { date, feeder: 'cricket', amount: week % 2 === 0 ? 40 : 30, why: `20 fed up to ${date}` },
+      ...(week % 4 === 0 ? [{ date, feeder: 'mealworm', amount: 70, why: '' }] : []),
+    ]);
+    expect(events({ stock }).map(({ title, rule, task, description }) => [title, rule, task, description])).toEqual([
+      ['Buy 40 × cricket', 'FREQ=WEEKLY;INTERVAL=2;BYDAY=FR', 'shopping/cricket', ''],
+      ['Buy 70 × mealworm', 'FREQ=WEEKLY;INTERVAL=4;BYDAY=FR', 'shopping/mealworm', ''],
+      ['Buy 30 × cricket', 'FREQ=WEEKLY;INTERVAL=2;BYDAY=FR', 'shopping/cricket', ''],
+    ]);
   });
 
   it('names the enclosure of a chore once, and says how long it takes', () => {
