@@ -12,6 +12,7 @@ import { lightsOfDay } from './feeding/lights-of-day.ts';
 import { solveLighting } from './lighting.ts';
 import { planAbsences, planEnclosures, planHardware, planPeople } from './plan-parts.ts';
 import { planSite } from './plan-site.ts';
+import { solveWater } from './water.ts';
 
 /**
  * Plans a household from `today` on. Where nothing that a plan is made from has changed, the earlier plan itself comes back; else events
@@ -27,7 +28,13 @@ export function solve(care: Care, earlier: Plan | null, today: EpochDay, version
   const light = solveLighting(care, earlier, today, log, parts);
   const lights = lightsOfDay(care, light.lighting, light.offsets);
   const fed = solveFeeding(care, lights, earlier, today, log, parts);
-  const planned = { lighting: light.lighting, misting: [], feeding: fed.feeding, offsets: light.offsets };
+  const water = solveWater(care, { ...light, feeding: fed.feeding }, earlier, today, log, parts);
+  const planned = {
+    lighting: light.lighting,
+    misting: water.misting,
+    feeding: fed.feeding,
+    offsets: light.offsets,
+  };
   const { chores } = solveChores(care, planned, earlier, today, log, parts);
   const told = {
     name: care.name,
@@ -58,7 +65,7 @@ export function solve(care: Care, earlier: Plan | null, today: EpochDay, version
     previous: previousOf(earlier, isoDateOf(begins)),
     ...told,
     lighting: light.lighting,
-    misting: [],
+    misting: water.misting,
     feeding: fed.feeding,
     rotation: fed.rotation,
     chores,
@@ -66,7 +73,7 @@ export function solve(care: Care, earlier: Plan | null, today: EpochDay, version
     events: [],
     notPlanned: light.notPlanned,
     loads: light.loads,
-    assumptions: [...light.assumptions, ...fed.assumptions],
+    assumptions: [...light.assumptions, ...water.assumptions, ...fed.assumptions],
     warnings: [],
   };
 }

@@ -1,0 +1,200 @@
+/** The water stage: which mists an enclosure gets from which day, and what its air then does. */
+import { type EpochDay, epochDay, isoDateOf, weekdayOf } from '../basics/calendar-day.ts';
+import { clockTimeOf } from '../basics/minute-of-day.ts';
+import type { UtcOffsets } from '../basics/utc-offsets.ts';
+import type { Log } from '../diagnostics/log.ts';
+import { Parts } from '../plan/parts.ts';
+import type { Assumption, DialPlan, Feed, MistPlan, MistSet, Plan } from '../plan/plan.ts';
+import type { Care } from '../resolve/care.ts';
+import type { Run } from '../science/wet-enclosure.ts';
+import { caseDay, mistCondition, mistEntries, planFrame, setFrame } from './mist/mist-plan.ts';
+import { type ChosenSet, chooseSets } from './mist/mist-sets.ts';
+import type { MistUnit, UnitMember, UnitSpan } from './mist/mist-unit.ts';
+import { mistUnits, type ShelfPower } from './mist/mist-units.ts';
+import { unitSpans } from './mist/unit-days.ts';
+import { UnitSolver } from './mist/unit-solver.ts';
+
+export interface WaterInput extends ShelfPower {
+  readonly lighting: readonly DialPlan[];
+  readonly feeding: readonly Feed[];
+  readonly offsets: UtcOffsets;
+}
+
+export interface WaterResult {
+  /** One an enclosure, in the file's order. */
+  readonly misting: readonly MistPlan[];
+  readonly assumptions: readonly Assumption[];
+}
+
+/**
+ * Plans the water of a household. With an earlier plan its sets before `today` are kept and marked past; without one the plan is solved
+ * from its first day. Messages: those of the catalogue of water.
+ *
+ * @param shelf what the stages before have planned: lights, feeds (the dusted ones keep mists away), what hangs on which timer
+ * @param parts where each enclosure notes what its mists were solved from (`misting.ENCLOSURE`); what stands is copied whole
+ */
+export function solveWater(
+  care: Care,
+  shelf: WaterInput,
+  earlier: Plan | null,
+  today: EpochDay,
+  log: Log,
+  parts: Parts = new Parts(earlier),
+): WaterResult {
+  const stage: Stage = { care, shelf, earlier, from: earlier ? Math.max(care.plan.from, today) : care.plan.from };
+  const plans = mistUnits(care, shelf, new Map(), log).flatMap((unit) => unitPlans(stage, unit, parts));
+  const misting = care.enclosures.flatMap(({ id }) => plans.find(({ plan }) => plan.enclosure === id) ?? []);
+  return {
+    misting: misting.map(({ plan }) => plan),
+    assumptions: misting.flatMap(({ member }, index) =>
+      member.air.taken.map(({ field, value, source }) => ({ path: `misting[${index}].model.${field}`, value, source })),
+    ),
+  };
+}
+
+interface Stage {
+  readonly care: Care;
+  readonly shelf: WaterInput;
+  readonly earlier: Plan | null;
+  /** The first day that is planned anew. */
+  readonly from: EpochDay;
+}
+
+interface MemberPlan {
+  readonly member: UnitMember;
+  readonly plan: MistPlan;
+}
+
+function unitPlans(stage: Stage, unit: MistUnit, parts: Parts): readonly MemberPlan[] {
+  const { care, shelf, earlier } = stage;
+  const last = care.plan.from + care.plan.days - 1;
+  const all = unitSpans({ care, ...shelf }, unit, care.plan.from, last);
+  const solvedFrom = inputsOf(stage, unit, all);
+  const standing = unit.members.map(({ enclosure }) =>
+    parts.stands(`misting.${enclosure.id}`, solvedFrom)
+      ? earlier?.misting.find((plan) => plan.enclosure === enclosure.id)
+      : undefined,
+  );
+  if (standing.every((plan) => plan !== undefined))
+    return unit.members.flatMap((member, index) => {
+      const plan = standing[index];
+      return plan ? [{ member, plan }] : [];
+    });
+  return freshPlans(stage, unit, all);
+}
+
+/** Everything that the mists of a unit depend on, what stood before left out. */
+function inputsOf({ care, shelf }: Stage, unit: MistUnit, spans: readonly UnitSpan[]): unknown {
+  return {
+    from: care.plan.from,
+    days: care.plan.days,
+    timezone: care.site.timezone,
+    sets: care.plan.mistSetsAtMost,
+    changeOn: care.plan.changeOn,
+    changes: dialChanges(shelf.lighting),
+    means: unit.means,
+    pump: unit.pump && { ...unit.pump, path: null, where: null },
+    timer: unit.timer && { ...unit.timer, path: null, where: null },
+    machine: unit.machine,
+    waterAtMostG: unit.waterAtMostG,
+    members: unit.members.map(({ enclosure, air }) => ({ id: enclosure.id, air, favour: enclosure.targets.misting })),
+    spans,
+  };
+}
+
+function dialChanges(lighting: readonly DialPlan[]): readonly string[] {
+  return [...new Set(lighting.flatMap(({ settings }) => settings.slice(1).map(({ from }) => from)))].sort();
+}
+
+function freshPlans(stage: Stage, unit: MistUnit, all: readonly UnitSpan[]): readonly MemberPlan[] {
+  const past = pastSets(stage, unit);
+  const spans = all.flatMap((span) =>
+    span.toDay < past.until ? [] : [{ ...span, fromDay: Math.max(span.fromDay, past.until) }],
+  );
+  const sets = unit.machine ? machineSets(stage, unit, spans, past.count) : [idleSet(spans)];
+  return unit.members.map((member, index) => {
+    const fresh = sets.map((set) => mistSet(stage, unit, member, set));
+    return { member, plan: { ...planFrame(unit, member), sets: [...(past.sets[index] ?? []), ...fresh], advice: [] } };
+  });
+}
+
+interface PlannedSet extends Pick<ChosenSet, 'fromDay' | 'toDay' | 'spans'> {
+  readonly entries: readonly Run[];
+  readonly allowed: MistSet['allowed'];
+}
+
+function idleSet(spans: readonly UnitSpan[]): PlannedSet {
+  return { fromDay: spans[0]?.fromDay ?? 0, toDay: spans.at(-1)?.toDay ?? 0, spans, entries: [], allowed: [] };
+}
+
+function machineSets(
+  { care, shelf }: Stage,
+  unit: MistUnit,
+  spans: readonly UnitSpan[],
+  past: number,
+): readonly PlannedSet[] {
+  const changes = new Set(dialChanges(shelf.lighting).map(epochDay));
+  const { changeOn, mistSetsAtMost } = care.plan;
+  const mayBegin = (day: EpochDay) => changes.has(day) || (changeOn?.includes(weekdayOf(day)) ?? true);
+  const solver = new UnitSolver(unit);
+  const chosen = chooseSets(solver, spans, mayBegin, Math.max(1, mistSetsAtMost - past));
+  return chosen.sets.map(({ fromDay, toDay, spans: own, solution }) => ({
+    fromDay,
+    toDay,
+    spans: own,
+    entries: solution.day.entries,
+    allowed: solution.day.allowed.map(({ fromMinute, toMinute }) => [clockTimeOf(fromMinute), clockTimeOf(toMinute)]),
+  }));
+}
+
+function mistSet(stage: Stage, unit: MistUnit, member: UnitMember, set: PlannedSet): MistSet {
+  const runs = [...set.entries].sort((a, b) => a.startMinute - b.startMinute);
+  const spans = ownSpans(set.spans, member);
+  const conditions = spans.map((span) => mistCondition(unit, span, runs, caseDay(span.one, runs)));
+  return {
+    ...setFrame(mistEntries(runs), unit.clock, stage.shelf.offsets, set.fromDay, set.toDay),
+    allowed: set.allowed,
+    conditions,
+    shortfall: Math.max(0, ...conditions.map(({ shortfall }) => shortfall)),
+    shortfalls: [],
+  };
+}
+
+/** The spans of one enclosure in a set; days that are alike for it are one, whatever another enclosure meets. */
+function ownSpans(spans: readonly UnitSpan[], { enclosure }: UnitMember) {
+  const own = spans.flatMap((span) => {
+    const found = span.spans.find(({ one }) => one.enclosure === enclosure.id);
+    return found ? [{ ...found, fromDay: span.fromDay, toDay: span.toDay }] : [];
+  });
+  return own.reduce<typeof own>((joined, span) => {
+    const before = joined.at(-1);
+    if (before?.one === span.one) joined[joined.length - 1] = { ...before, toDay: span.toDay };
+    else joined.push(span);
+    return joined;
+  }, []);
+}
+
+/** The sets of an earlier plan before the day from which this one holds, by member. */
+function pastSets(
+  { care, earlier, from }: Stage,
+  unit: MistUnit,
+): { readonly sets: readonly (readonly MistSet[])[]; readonly until: EpochDay; readonly count: number } {
+  const [first, until] = [isoDateOf(care.plan.from), isoDateOf(from - 1)];
+  const sets = unit.members.map(({ enclosure }) => {
+    const plan = earlier?.misting.find((each) => each.enclosure === enclosure.id);
+    return (plan?.sets ?? [])
+      .filter((set) => set.from <= until && set.to >= first)
+      .map((set) => clipped(set, set.from < first ? first : set.from, set.to > until ? until : set.to));
+  });
+  const covers = sets.every((own) => own.at(-1)?.to === until && own[0]?.from === first);
+  if (from <= care.plan.from || !covers) return { sets: [], until: care.plan.from, count: 0 };
+  return { sets, until: from, count: Math.max(0, ...sets.map((own) => own.length)) };
+}
+
+function clipped(set: MistSet, from: string, to: string): MistSet {
+  const inside = <T extends { readonly from: string; readonly to: string }>(spans: readonly T[]): T[] =>
+    spans
+      .filter((span) => span.from <= to && span.to >= from)
+      .map((span) => ({ ...span, from: span.from < from ? from : span.from, to: span.to > to ? to : span.to }));
+  return { ...set, from, to, wall: inside(set.wall), conditions: inside(set.conditions), past: true };
+}
