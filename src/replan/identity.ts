@@ -127,7 +127,7 @@ interface Pair {
   readonly rank: readonly [number, number, number, string, string];
 }
 
-/** Pairs segments of one person, task and slot: those that say the same first, then the nearest starts. */
+/** Pairs segments of one person, task and slot, the nearest starts first; of equally near ones those that say the same. */
 function matchSegments(
   drafts: readonly EventDraft[],
   earlier: readonly PlanEvent[],
@@ -151,10 +151,9 @@ function jobOf({ for: person, task, slot }: EventDraft): string {
 function pairOf(draft: EventDraft, event: PlanEvent): readonly Pair[] {
   const days = Math.abs(epochDay(draft.start.slice(0, 10)) - epochDay(event.start.slice(0, 10)));
   if (days > NEAREST_DAYS) return [];
-  const isSame = contentOf(draft) === contentOf(event);
   const cancelled = event.status === 'CANCELLED' ? 1 : 0;
-  const differs = isSame ? 0 : draft.title === event.title ? 1 : 2;
-  return [{ draft, event, rank: [cancelled, isSame ? -1 : days, differs, draft.start + draft.title, event.uid] }];
+  const differs = contentOf(draft) === contentOf(event) ? 0 : draft.title === event.title ? 1 : 2;
+  return [{ draft, event, rank: [cancelled, days, differs, draft.start + draft.title, event.uid] }];
 }
 
 function compareRanks(a: Pair['rank'], b: Pair['rank']): number {

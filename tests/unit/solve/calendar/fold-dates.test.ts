@@ -42,6 +42,31 @@ function fewestByExhaustion(days: readonly number[]): number {
   return fewest[sets - 1] ?? 0;
 }
 
+/** Sizes of the parts where the longest rule of all is looked for anew each time, the least step and the earliest start first. */
+function longestByTrial(dates: readonly number[]): readonly number[] {
+  const open = new Set(dates);
+  const last = dates.at(-1) ?? 0;
+  const sizes: number[] = [];
+  for (;;) {
+    let best: readonly number[] = [];
+    for (let step = 1; step <= last - START; step += 1) {
+      if (step > 60 && step % 7 !== 0) continue;
+      for (const from of dates) {
+        const days: number[] = [];
+        let count = 0;
+        for (let day = from; open.has(from) && day <= last; day += step) {
+          count += 1;
+          if (open.has(day)) days.push(day);
+          if (open.has(day) && 4 * (count - days.length) <= count && days.length > best.length) best = [...days];
+        }
+      }
+    }
+    if (best.length < 2) return [...sizes, ...Array.from(open, () => 1)];
+    for (const day of best) open.delete(day);
+    sizes.push(best.length);
+  }
+}
+
 /** Expands the runs by rrule and by a loop over days, and holds both against the dates: each covered once. */
 function expectCovers(dates: readonly number[]): void {
   const { runs, atLeast } = foldDates(dates);
@@ -152,6 +177,20 @@ describe('folding dates', () => {
     const dates = [...new Set(crossing)].sort((a, b) => a - b);
     expect(foldDates(dates).runs.length).toBe(fewestByExhaustion(dates));
     expectCovers(dates);
+  });
+
+  it('takes the longest rule again and again where there are more than forty dates', () => {
+    for (const seed of [1, 2, 3, 4]) {
+      const choices = new Choices(seed + 40);
+      const dates = every(1, 110).filter(() => choices.chance(0.3 + seed / 12));
+      const sizes = foldDates(dates).runs.map(({ from, to, rule, excepted }) =>
+        rule === null
+          ? 1
+          : loopOverDays({ start: isoDateOf(from), rule, until: isoDateOf(to), exdates: [] }).length - excepted.length,
+      );
+      expect(dates.length).toBeGreaterThan(40);
+      expect([...sizes].sort((a, b) => b - a)).toEqual(longestByTrial(dates));
+    }
   });
 
   it('covers long irregular lists once each, and says how few might do', () => {
