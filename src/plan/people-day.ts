@@ -47,7 +47,8 @@ export interface GutLoad {
 export function peopleDay(plan: Plan, date: IsoDate): readonly PersonDay[] {
   const known = plan.people.map(({ id }) => id);
   const busy = [
-    ...plan.feeding.filter((feed) => feed.date === date || feed.gutLoadFrom === date).map(({ by }) => by),
+    onDuty(plan, date),
+    ...plan.feeding.filter((feed) => feed.date === date).map(({ by }) => by),
     ...plan.chores.filter(({ dates }) => dates.includes(date)).map(({ who }) => who),
     ...(plan.stock.some((order) => order.date === date) ? [shopperOn(plan, date)] : []),
   ];
@@ -78,7 +79,7 @@ function personDay(plan: Plan, date: IsoDate, person: string): PersonDay {
       chores.filter(({ kind }) => kind !== 'mist-by-hand'),
       last,
     ),
-    gutLoads: gutLoadsOf(plan, date, person),
+    gutLoads: onDuty(plan, date) === person ? gutLoadsOf(plan, date) : [],
     shopping: shopperOn(plan, date) === person ? plan.stock.filter((order) => order.date === date) : [],
   };
 }
@@ -119,12 +120,30 @@ function handMists(plan: Plan, enclosure: string | null, date: IsoDate): readonl
     .flatMap(({ entries }) => entries.map(({ at, seconds }) => ({ at, seconds, name: nameOf(plan, enclosure ?? '') })));
 }
 
-function gutLoadsOf(plan: Plan, date: IsoDate, person: string): readonly GutLoad[] {
+/** Good food begins on the day that the plan says, or on the last day before on which anybody is there. */
+function gutLoadsOf(plan: Plan, date: IsoDate): readonly GutLoad[] {
   const loads = new Map<string, GutLoad>();
   for (const feed of plan.feeding)
-    if (feed.gutLoadFrom === date && feed.by === person)
+    if (feed.gutLoadFrom !== null && feed.gutLoadFrom >= date && lastDayThere(plan, feed.gutLoadFrom) === date)
       loads.set(`${feed.feeder} ${feed.date}`, { feeder: feed.feeder, date: feed.date });
   return [...loads.values()];
+}
+
+function lastDayThere(plan: Plan, date: IsoDate): IsoDate {
+  const absence = absenceOn(plan, date);
+  if (!absence || absence.visits.includes(date)) return date;
+  const visit = absence.visits
+    .filter((each) => each < date)
+    .toSorted()
+    .at(-1);
+  return visit ?? isoDateOf(epochDay(absence.from) - 1);
+}
+
+/** Who is there on a date and does what no job names a person for. */
+function onDuty(plan: Plan, date: IsoDate): string {
+  const sitter = absenceOn(plan, date)?.sitter ?? '';
+  if (sitter !== '') return sitter;
+  return (plan.people.find(({ feedsAt }) => feedsAt.length > 0) ?? plan.people[0])?.id ?? 'keeper';
 }
 
 /** The person for whom the calendar has the shopping, else the first. */

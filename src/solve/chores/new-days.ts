@@ -4,11 +4,13 @@
  * cost, are one.
  */
 import type { EpochDay } from '../../basics/calendar-day.ts';
-import { type Chain, type GatherProblem, type Movable, placeCost } from './gather-problem.ts';
-import { costsToGo } from './place-chain.ts';
+import { ChainStates, type Move } from './chain-states.ts';
+import { type GatherProblem, placeCost } from './gather-problem.ts';
 
 /** Choices kept a day; beyond it the worst are dropped, and nothing is proven. */
-const MOST_CHOICES = 4000;
+const MOST_CHOICES = 2000;
+/** Choices kept a day where only a good answer is wanted. */
+const NARROW_CHOICES = 60;
 
 export interface NewDays {
   readonly days: readonly EpochDay[];
@@ -16,19 +18,14 @@ export interface NewDays {
   readonly isProven: boolean;
 }
 
-/** A way on for one chore: the last occurrence that stands, and the last day for the next one. */
-interface Way {
-  readonly placed: number;
-  readonly until: EpochDay;
-  readonly cost: number;
-}
-
+/** Which days have been opened so far, and the state that this leaves each chore in. */
 interface Choice {
-  /** One list of ways a chain; their costs are counted from `cost`. */
-  readonly ways: readonly (readonly Way[])[];
-  readonly key: string;
+  readonly states: readonly number[];
   readonly opened: number;
   readonly cost: number;
+  /** New days still needed, and the least cost in the end. */
+  readonly needs: number;
+  readonly leastCost: number;
   readonly days: Opened | null;
 }
 
@@ -37,164 +34,132 @@ interface Opened {
   readonly before: Opened | null;
 }
 
+/** What a choice may come to at most. */
+interface Most {
+  readonly newDays: number;
+  readonly cost: number;
+}
+
+interface Sweep {
+  readonly best: Choice | null;
+  readonly wasCut: boolean;
+}
+
+const NO_BOUND: Most = { newDays: Number.POSITIVE_INFINITY, cost: Number.POSITIVE_INFINITY };
+
 /** Returns the further days with work that the chains need; every chain by itself must have a solution. */
 export function newDays(problem: GatherProblem): NewDays {
-  const field = fieldOf(problem);
-  const first = start(field);
-  let atLeast = stillNeeded(field, first, Number.NEGATIVE_INFINITY);
+  const field = fieldOf(problem, () => 0);
+  let atLeast = start(field).needs;
   if (atLeast === 0) return { days: [], atLeast, isProven: true };
   for (; ; atLeast++) {
-    const { best, wasCut } = sweep(field, first, atLeast);
-    if (best) return { days: daysOf(best), atLeast, isProven: !wasCut };
-    if (wasCut) break;
+    const { best, wasCut } = sweep(field, { ...NO_BOUND, newDays: atLeast }, MOST_CHOICES);
+    if (best && !wasCut) return onFewestDays(problem, atLeast, best);
+    if (wasCut) return notProven(problem, atLeast);
   }
-  const { best } = sweep(field, first, Number.POSITIVE_INFINITY);
+}
+
+/** With the number known the best of the sets is looked for, below what a narrow search finds. */
+function onFewestDays(problem: GatherProblem, fewest: number, any: Choice): NewDays {
+  const field = fieldOf(problem, (due, day) => placeCost(problem, due, day));
+  const most = { ...NO_BOUND, newDays: fewest };
+  const known = sweep(field, most, NARROW_CHOICES).best;
+  const found = sweep(field, { ...most, cost: known?.cost ?? most.cost }, MOST_CHOICES);
+  return { days: daysOf(found.best ?? known ?? any), atLeast: fewest, isProven: !found.wasCut };
+}
+
+function notProven(problem: GatherProblem, atLeast: number): NewDays {
+  const field = fieldOf(problem, (due, day) => placeCost(problem, due, day));
+  const { best } = sweep(field, NO_BOUND, NARROW_CHOICES);
   return { days: best ? daysOf(best) : [], atLeast, isProven: false };
 }
 
 interface Field {
-  readonly problem: GatherProblem;
-  /** For each chain, occurrence and day of it: the fewest new days from there on, itself included. */
-  readonly needs: readonly (readonly (readonly number[])[])[];
+  readonly hasWork: (day: EpochDay) => boolean;
+  readonly chains: readonly ChainStates[];
   /** Days on which anything may stand, ascending. */
   readonly days: readonly EpochDay[];
 }
 
-function fieldOf(problem: GatherProblem): Field {
-  const isNew = (_: Movable, day: EpochDay) => (problem.hasWork(day) ? 0 : 1);
-  const days = new Set(problem.chains.flatMap((chain) => chain.flatMap((movable) => movable.days)));
+function fieldOf({ chains, hasWork }: GatherProblem, costOf: (due: EpochDay, day: EpochDay) => number): Field {
+  const days = new Set(chains.flatMap((chain) => chain.flatMap((movable) => movable.days)));
   return {
-    problem,
-    needs: problem.chains.map((chain) => costsToGo(chain, isNew)),
+    hasWork,
+    chains: chains.map((chain) => new ChainStates(chain, costOf, (day) => !hasWork(day))),
     days: [...days].sort((a, b) => a - b),
   };
 }
 
-function start({ problem }: Field): Choice {
-  const ways = problem.chains.map((chain) => [{ placed: -1, until: lastDay(chain, 0, null), cost: 0 }]);
-  return { ways, key: '', opened: 0, cost: 0, days: null };
+function start({ chains }: Field): Choice {
+  return choiceOf(
+    chains.map((chain) => chain.start()),
+    { opened: 0, cost: 0, days: null },
+  );
 }
 
-/** The last day on which an occurrence may stand; without end where there is none left. */
-function lastDay(chain: Chain, index: number, before: EpochDay | null): EpochDay {
-  const movable = chain[index];
-  if (!movable) return Number.POSITIVE_INFINITY;
-  const last = movable.days.at(-1) ?? Number.NEGATIVE_INFINITY;
-  return before === null || movable.gapAtMost === null ? last : Math.min(last, before + movable.gapAtMost);
+function choiceOf(moves: readonly Move[], before: Pick<Choice, 'opened' | 'cost' | 'days'>): Choice {
+  let [cost, needs, toGo] = [before.cost, 0, 0];
+  for (const move of moves) {
+    cost += move.cost;
+    needs = Math.max(needs, move.needs);
+    toGo += move.toGo;
+  }
+  const { opened, days } = before;
+  return { states: moves.map(({ state }) => state), opened, cost, needs, leastCost: cost + toGo, days };
 }
 
-/** Decides day after day, keeping what needs at most so many new days; null where nothing does. */
-function sweep(field: Field, first: Choice, most: number): { readonly best: Choice | null; readonly wasCut: boolean } {
-  let choices: readonly Choice[] = [first];
+/** Decides day after day, keeping what comes to at most so much; the best, or null where nothing does. */
+function sweep(field: Field, most: Most, width: number): Sweep {
+  let choices: readonly Choice[] = [start(field)];
   let wasCut = false;
   for (const day of field.days) {
     const next = new Map<string, Choice>();
     for (const choice of choices) {
       for (const step of steps(field, choice, day)) {
-        if (step.opened + stillNeeded(field, step, day) > most) continue;
-        const rival = next.get(step.key);
-        if (!rival || isBetter(step, rival)) next.set(step.key, step);
+        if (step.opened + step.needs > most.newDays || step.leastCost > most.cost) continue;
+        const key = step.states.join();
+        const rival = next.get(key);
+        if (!rival || compare(step, rival) < 0) next.set(key, step);
       }
     }
     choices = [...next.values()];
-    if (choices.length <= MOST_CHOICES) continue;
+    if (choices.length <= width) continue;
     wasCut = true;
-    choices = promising(field, choices, day);
+    choices = choices.toSorted(byPromise).slice(0, width);
   }
-  return { best: choices.toSorted((a, b) => (isBetter(a, b) ? -1 : 1))[0] ?? null, wasCut };
+  return { best: choices.toSorted(compare)[0] ?? null, wasCut };
 }
 
-function promising(field: Field, choices: readonly Choice[], day: EpochDay): readonly Choice[] {
-  return choices
-    .map((choice) => ({ choice, needs: choice.opened + stillNeeded(field, choice, day) }))
-    .sort((a, b) => a.needs - b.needs || (isBetter(a.choice, b.choice) ? -1 : 1))
-    .slice(0, MOST_CHOICES)
-    .map(({ choice }) => choice);
+/** A day with work is open; another is left alone, or opened at the price of a new day. */
+function steps({ chains, hasWork }: Field, choice: Choice, day: EpochDay): readonly Choice[] {
+  const move = (isOpen: boolean) => choice.states.map((state, index) => moved(chains, index, state, day, isOpen));
+  if (hasWork(day)) return [choiceOf(move(true), choice)];
+  const opened = { opened: choice.opened + 1, cost: choice.cost, days: { day, before: choice.days } };
+  return [choiceOf(move(false), choice), choiceOf(move(true), opened)];
 }
 
-function isBetter(a: Choice, b: Choice): boolean {
-  if (a.opened !== b.opened) return a.opened < b.opened;
-  if (a.cost !== b.cost) return a.cost < b.cost;
-  return isEarlier(daysOf(a), daysOf(b));
+const NO_MOVE: Move = { state: 0, cost: 0, needs: 0, toGo: 0 };
+
+function moved(chains: readonly ChainStates[], index: number, state: number, day: EpochDay, isOpen: boolean): Move {
+  return chains[index]?.after(state, day, isOpen) ?? NO_MOVE;
 }
 
-function isEarlier(a: readonly EpochDay[], b: readonly EpochDay[]): boolean {
+function byPromise(a: Choice, b: Choice): number {
+  return a.opened + a.needs - b.opened - b.needs || a.leastCost - b.leastCost || compare(a, b);
+}
+
+/** Fewer new days, then less cost, then the earlier days. */
+function compare(a: Choice, b: Choice): number {
+  return a.opened - b.opened || a.cost - b.cost || compareDays(daysOf(a), daysOf(b));
+}
+
+function compareDays(a: readonly EpochDay[], b: readonly EpochDay[]): number {
   const at = a.findIndex((day, index) => day !== b[index]);
-  return at >= 0 && (a[at] ?? 0) < (b[at] ?? Number.NEGATIVE_INFINITY);
+  return at < 0 ? 0 : (a[at] ?? 0) - (b[at] ?? Number.NEGATIVE_INFINITY);
 }
 
 function daysOf({ days }: Choice): readonly EpochDay[] {
   const list: EpochDay[] = [];
-  for (let each = days; each; each = each.before) list.unshift(each.day);
-  return list;
-}
-
-/** A day without work is left alone, or opened where a chore could use it. */
-function steps({ problem }: Field, choice: Choice, day: EpochDay): readonly Choice[] {
-  const open = (): Choice => stepped(choice, day, problem, true);
-  if (problem.hasWork(day)) return [open()];
-  const opened = { ...open(), opened: choice.opened + 1, days: { day, before: choice.days } };
-  return [stepped(choice, day, problem, false), opened];
-}
-
-function stepped(choice: Choice, day: EpochDay, problem: GatherProblem, isOpen: boolean): Choice {
-  let cost = choice.cost;
-  const ways = choice.ways.map((ways, index) => {
-    const onward = waysAfter(ways, problem.chains[index] ?? [], day, problem, isOpen);
-    const least = Math.min(...onward.map((way) => way.cost));
-    if (onward.length > 0) cost += least;
-    return onward.map((way) => ({ ...way, cost: way.cost - least }));
-  });
-  return { ...choice, ways, cost, key: keyOf(ways) };
-}
-
-function waysAfter(
-  ways: readonly Way[],
-  chain: Chain,
-  day: EpochDay,
-  problem: GatherProblem,
-  isOpen: boolean,
-): readonly Way[] {
-  const all = ways.flatMap((way) => {
-    const waits = way.until > day ? [way] : [];
-    const next = chain[way.placed + 1];
-    if (!isOpen || !next || day > way.until || !next.days.includes(day)) return waits;
-    const until = lastDay(chain, way.placed + 2, day);
-    return [...waits, { placed: way.placed + 1, until, cost: way.cost + placeCost(problem, next.due, day) }];
-  });
-  return all
-    .filter(({ until }) => until > day)
-    .filter((way, index, alive) => !alive.some((other, at) => at !== index && makesNeedless(other, way, at < index)))
-    .sort((a, b) => a.placed - b.placed || a.until - b.until);
-}
-
-/** Of two ways after the same occurrence one is needless that ends no later and costs no less. */
-function makesNeedless(other: Way, way: Way, isFirst: boolean): boolean {
-  if (other.placed !== way.placed || other.until < way.until || other.cost > way.cost) return false;
-  return isFirst || other.until > way.until || other.cost < way.cost;
-}
-
-function keyOf(ways: readonly (readonly Way[])[]): string {
-  return ways.map((each) => each.map((way) => `${way.placed},${way.until},${way.cost}`).join(';')).join('|');
-}
-
-/** The new days that the neediest chain still takes after a day; infinite where one has no way on. */
-function stillNeeded({ problem, needs }: Field, choice: Choice, day: EpochDay): number {
-  return choice.ways.reduce((most, ways, index) => {
-    const chain = problem.chains[index] ?? [];
-    const least = ways.reduce(
-      (fewest, way) => Math.min(fewest, needOf(chain, needs[index] ?? [], way, day)),
-      Number.POSITIVE_INFINITY,
-    );
-    return Math.max(most, least);
-  }, 0);
-}
-
-function needOf(chain: Chain, needs: readonly (readonly number[])[], way: Way, day: EpochDay): number {
-  const next = chain[way.placed + 1];
-  if (!next) return 0;
-  let fewest = Number.POSITIVE_INFINITY;
-  for (const [at, each] of next.days.entries())
-    if (each > day && each <= way.until) fewest = Math.min(fewest, needs[way.placed + 1]?.[at] ?? fewest);
-  return fewest;
+  for (let each = days; each; each = each.before) list.push(each.day);
+  return list.reverse();
 }

