@@ -40,7 +40,7 @@ export async function run(): Promise<
     const { newDays, isProven } = gather(problem);
     return [
       `${label}: ${newDays.length} further days${isProven ? '' : ', not proven'}`,
-      performance.now() - from,
+      (performance.now() - from).toFixed(1),
       'ms',
     ];
   });
