@@ -24,14 +24,18 @@ const REFRESH_SECONDS = 4 * 3600;
 
 /** Returns the calendar of a person, empty but for its name where the plan has no event for them. */
 export function emitIcs(plan: Plan, person: string, kind: IcsKind): string {
-  const offsets = siteOffsets(plan);
   const events = plan.events.filter(
     (event) => event.for === person && (kind === 'import' || event.status === 'CONFIRMED'),
   );
+  return calendarText(words(plan.language).calendar.calendarName(plan.name, person), events, siteOffsets(plan));
+}
+
+/** Returns the text of a calendar of a name. */
+export function calendarText(name: string, events: readonly PlanEvent[], offsets: UtcOffsets): string {
   const calendar = ical({
     prodId: '//Dewdial//Care calendar//EN',
     method: ICalCalendarMethod.PUBLISH,
-    name: escaped(plainLine(words(plan.language).calendar.calendarName(plan.name, person))),
+    name: escaped(plainLine(name)),
     ttl: REFRESH_SECONDS,
     timezone: null,
   });
