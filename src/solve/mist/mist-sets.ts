@@ -57,11 +57,26 @@ export function chooseSets(
   const worst = badness(whole);
   if (worst <= WITHIN + 1e-9 || spans.length < 2)
     return { sets: single, alone: spans.length < 2 ? worst : null, worst, reached: true };
-  const alone = Math.max(...spans.map((span) => badness(solver.solve([span], { seeds: [whole.day.entries] }))));
+  const alone = worstAlone(solver, spans, whole, worst - WITHIN);
   if (worst <= alone + WITHIN + 1e-9 || most < 2)
     return { sets: single, alone, worst, reached: worst <= alone + WITHIN + 1e-9 };
   const split = new SetSplit(solver, spans, cutsOf(spans, mayBegin));
   return split.choose(alone, most) ?? { sets: single, alone, worst, reached: false };
+}
+
+/**
+ * Returns the worst over spans solved alone, the hardest first; stops where it has come to `enough`. A span that does better under the
+ * common entries than another does alone need not be asked.
+ */
+function worstAlone(solver: UnitSolver, spans: readonly UnitSpan[], whole: UnitSolution, enough: number): number {
+  const ranked = spans.map((span) => ({ span, under: shortfallUnder(span, whole) })).sort((a, b) => b.under - a.under);
+  const limitsHold = whole.day.exceeded.length === 0;
+  let worst = 0;
+  for (const { span, under } of ranked) {
+    if (worst >= enough - 1e-9 || (limitsHold && under <= worst)) break;
+    worst = Math.max(worst, badness(solver.solve([span], { untilMet: true, seeds: [whole.day.entries] })));
+  }
+  return worst;
 }
 
 /** The latest allowed day inside each span, and each span's first day where it is allowed. */
