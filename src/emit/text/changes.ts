@@ -8,10 +8,10 @@ import {
   isEmptySheet,
   type MistChange,
 } from '../../plan/change-sheet.ts';
+import { pinsToChange, windowsInWords } from '../../plan/phrases/pin-words.ts';
 import type { Feed, Plan } from '../../plan/plan.ts';
 import { type SlotRun, slotRuns } from '../../plan/slots.ts';
 import { type Words, words } from '../../plan/words/words.ts';
-import { pinsToChange, windowsInWords } from './pin-words.ts';
 import { dateWords, sheetDate } from './settings-section.ts';
 
 /** Returns the sheet of a plan against an earlier one, by default the revision it keeps as its previous. */

@@ -1,8 +1,8 @@
 /** The dials on the sheet: what each is, what hangs on it, what to set now, and every change to come. */
 import { settingOn } from '../../plan/dial-day.ts';
+import { joinedOverMidnight, pinsToChange, pinsToSet, windowsInWords } from '../../plan/phrases/pin-words.ts';
 import type { DialPlan, DialSetting, Plan } from '../../plan/plan.ts';
 import { words } from '../../plan/words/words.ts';
-import { joinedOverMidnight, pinsToChange, pinsToSet, windowsInWords } from './pin-words.ts';
 import {
   dateWords,
   deviceOf,

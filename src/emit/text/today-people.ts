@@ -1,10 +1,10 @@
 /** What people do on a day, and how long it takes. */
-import { epochDay } from '../../basics/calendar-day.ts';
 import type { IsoDate } from '../../basics/civil.ts';
 import type { DayView } from '../../plan/day-view.ts';
-import type { GutLoad, NamedFeed, PersonDay } from '../../plan/people-day.ts';
+import type { PersonDay } from '../../plan/people-day.ts';
+import { dateInWords } from '../../plan/phrases/date-words.ts';
+import { feedWords, gutLoadWords } from '../../plan/phrases/feed-words.ts';
 import type { Words } from '../../plan/words/words.ts';
-import { dateInWords } from './today-dates.ts';
 
 interface TimedLine {
   readonly at: string;
@@ -28,32 +28,6 @@ export function personLines(person: PersonDay, date: IsoDate, told: Words): read
       (line) => `  -      ${line}`,
     ),
   ];
-}
-
-/** Returns a feed with amount and dust, for instance `Feed Fern: 5 × cricket, no longer than the head is wide; dust with calcium`. */
-export function feedWords({ name, feed }: NamedFeed, { today }: Words): string {
-  const { count, feeder, portion, dusting, food, preDosed, standIn } = feed;
-  const amount =
-    count === null ? today.byEye(feeder, portion) : today.pieces(count, feeder, withoutCount(portion, count));
-  const dust =
-    dusting === null
-      ? food === 'insects'
-        ? [today.noDust]
-        : []
-      : [preDosed ? today.preDosed(dusting) : today.dustWith(dusting)];
-  return today.feed(name, [standIn ? `${amount} (${today.standIn})` : amount, ...dust].join('; '));
-}
-
-/** The portion repeats the count in front of what it says of the size. */
-function withoutCount(portion: string, count: number): string {
-  const said = portion.startsWith(`${count}, `) ? portion.slice(`${count}, `.length) : portion;
-  return said === String(count) ? '' : said;
-}
-
-function gutLoadWords({ feeder, date: fedOn }: GutLoad, date: IsoDate, told: Words): string {
-  const days = epochDay(fedOn) - epochDay(date);
-  if (days === 0) return told.today.gutLoadToday(feeder);
-  return days === 1 ? told.today.gutLoadTomorrow(feeder) : told.today.gutLoad(feeder, dateInWords(fedOn, told));
 }
 
 /** Returns whether the household is away and who comes; nothing where it is at home. */

@@ -2,11 +2,11 @@
 import { clockTimeOf, DAY_MINUTES, minuteOf } from '../../basics/minute-of-day.ts';
 import { spanWords } from '../../basics/span-words.ts';
 import type { DayView, LightDay } from '../../plan/day-view.ts';
+import { dateInWords } from '../../plan/phrases/date-words.ts';
+import { windowsInWords } from '../../plan/phrases/pin-words.ts';
 import type { Language, UnitSystem, Window } from '../../plan/plan.ts';
 import { type Words, words } from '../../plan/words/words.ts';
 import { drivenWords } from './dial-lines.ts';
-import { windowsInWords } from './pin-words.ts';
-import { dateInWords } from './today-dates.ts';
 import { absenceLines, personLines, workLines } from './today-people.ts';
 import { watchLines } from './today-watch.ts';
 

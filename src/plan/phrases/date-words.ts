@@ -1,7 +1,7 @@
 /** Dates in words, for instance `Friday 1 January 2027`. */
 import { civilOf, epochDay, weekdayOf } from '../../basics/calendar-day.ts';
 import type { IsoDate } from '../../basics/civil.ts';
-import type { Words } from '../../plan/words/words.ts';
+import type { Words } from '../words/words.ts';
 
 export function dateInWords(date: IsoDate, { shelf }: Pick<Words, 'shelf'>): string {
   const day = epochDay(date);

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { pinsToChange, pinsToSet, windowsInWords } from '../../../../src/emit/text/pin-words.ts';
-import type { PinSense } from '../../../../src/plan/plan.ts';
-import { words } from '../../../../src/plan/words/words.ts';
+import { pinsToChange, pinsToSet, windowsInWords } from '../../../src/plan/phrases/pin-words.ts';
+import type { PinSense } from '../../../src/plan/plan.ts';
+import { words } from '../../../src/plan/words/words.ts';
 
 const { shelf } = words('en');
 

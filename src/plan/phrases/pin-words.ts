@@ -1,8 +1,8 @@
 /** Pins in words for a person with the dial in hand: what to push, what to lift, how many, from which to which. */
 import { clockTimeOf, DAY_MINUTES } from '../../basics/minute-of-day.ts';
-import type { DialPlan, Window } from '../../plan/plan.ts';
-import { pinsToMove, type SlotRun, slotRuns } from '../../plan/slots.ts';
-import type { Words } from '../../plan/words/words.ts';
+import type { DialPlan, Window } from '../plan.ts';
+import { pinsToMove, type SlotRun, slotRuns } from '../slots.ts';
+import type { Words } from '../words/words.ts';
 
 type ShelfWords = Words['shelf'];
 type Dial = Pick<DialPlan, 'stepMinutes' | 'turnsInDays' | 'pins'>;
