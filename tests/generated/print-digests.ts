@@ -3,7 +3,7 @@ import { createHash } from 'node:crypto';
 import { emitIcs } from '../../src/emit/ics/ics.ts';
 import { generatedPlan } from './calendar-plan.ts';
 
-for (const seed of [0, 1, 2, 4, 5]) {
+for (const seed of [1, 2, 4]) {
   const plan = generatedPlan(seed);
   const text = plan.people.map(({ id }) => emitIcs(plan, id, 'import')).join('');
   const digest = createHash('sha256').update(JSON.stringify(plan.events)).update(text).digest('hex');

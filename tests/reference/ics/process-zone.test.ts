@@ -26,15 +26,8 @@ function printed(timezone: string, ...more: readonly string[]): string {
 
 it('prints the same calendars in every process time zone, and twice the same in one', () => {
   const utc = printed('UTC');
-  expect(utc.trim().split('\n')).toHaveLength(5);
-  for (const zone of [
-    'UTC',
-    'America/New_York',
-    'Pacific/Kiritimati',
-    'Australia/Lord_Howe',
-    'Europe/Dublin',
-    'America/Santiago',
-  ]) {
+  expect(utc.trim().split('\n')).toHaveLength(3);
+  for (const zone of ['UTC', 'America/New_York', 'Pacific/Kiritimati', 'Australia/Lord_Howe', 'Europe/Dublin']) {
     expect(printed(zone), zone).toBe(utc);
   }
 });

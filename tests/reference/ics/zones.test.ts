@@ -96,8 +96,8 @@ describe('zones in a calendar', () => {
     for (const zone of zones) {
       const offsets = zoneOffsets(zone, FROM, DAYS);
       const text = vtimezone(offsets, FROM, FROM + DAYS - 1);
-      const step = Math.floor(DAYS / 24);
-      const wrong = Array.from({ length: 24 }, (_, month) => FROM + month * step).flatMap((day) =>
+      const step = Math.floor(DAYS / 12);
+      const wrong = Array.from({ length: 12 }, (_, month) => FROM + month * step).flatMap((day) =>
         disagreements(text, offsets, day, 1),
       );
       expect(wrong, `${zone} ${isoDateOf(FROM)}`).toEqual([]);
