@@ -180,13 +180,37 @@ function someLength({ firstAtLeast, stepTenths }: DialGraph, shortest: number, l
   return (firstAtLeast[from] as number) < (firstAtLeast[after] as number);
 }
 
-/** Returns the least bound, tenths, within low..high (where `high` is known to do) that at most so many settings keep. */
-export function leastWorst(bounded: BoundedGraph, settings: number, low: number, high: number): number {
+/** Settings needed by bound, as far as they have been worked out; each tells something about every number of settings. */
+export type KnownNeeds = Map<number, number>;
+
+/**
+ * Returns the least bound, tenths, within low..high (where `high` is known to do) that at most so many settings keep; reads and adds to
+ * what is known.
+ */
+export function leastWorst(
+  bounded: BoundedGraph,
+  settings: number,
+  low: number,
+  high: number,
+  known: KnownNeeds = new Map(),
+): number {
   if (low >= high) return high;
   if (isFree(bounded.graph)) return halve(low, high, (bound) => longestHolds(bounded.graph, bound) <= settings);
-  const keeps = (bound: number) => fewestSettings(bounded, bound) <= settings;
-  const from = Math.max(low, worstOfFree(bounded.graph, settings, low, high));
-  let [below, step] = [from - 1, 1];
+  let [from, to] = [Math.max(low, worstOfFree(bounded.graph, settings, low, high)), high];
+  for (const [bound, needed] of known) {
+    if (needed > settings) from = Math.max(from, bound + 1);
+    else to = Math.min(to, bound);
+  }
+  return gallop(from, to, (bound) => {
+    const needed = fewestSettings(bounded, bound);
+    known.set(bound, needed);
+    return needed <= settings;
+  });
+}
+
+/** Steps up from below, each step twice the last: low bounds are quick to try. */
+function gallop(low: number, high: number, keeps: (bound: number) => boolean): number {
+  let [below, step] = [low - 1, 1];
   while (below + step < high && !keeps(below + step)) {
     below += step;
     step *= 2;

@@ -13,44 +13,19 @@ export interface PathStart {
   readonly node: number;
 }
 
-export interface OptimalPaths {
-  /** Starts of the first chosen setting, with the fewest pins moved from there on, the step from what stood before included. */
-  readonly entries: readonly { readonly start: PathStart; readonly pins: number }[];
-  readonly layers: SumLayers;
-  /** Changes out of a node that lose nothing at the first three levels. */
-  readonly changesOf: ReadonlyMap<number, readonly PathStart[]>;
-  /** Fewest pins moved from a node on; NEVER where no best plan passes it. */
-  readonly pinsFrom: Int32Array;
+export interface EntryStart {
+  readonly start: PathStart;
+  /** Fewest pins moved from there on, the step from what stood before included. */
+  readonly pins: number;
 }
 
-interface PathNode {
-  readonly node: number;
-  readonly c: number;
-  /** Node of the same setting on the next day, −1 where holding it on loses something or the plan ends. */
-  readonly holds: number;
-  readonly changes: readonly PathStart[];
-}
-
-/** Returns the graph of all best plans that begin as given. */
-export function optimalPaths(layers: SumLayers, beginning: Beginning): OptimalPaths {
-  const seen = new Uint8Array(layers.sums.length);
-  const starts = entryStarts(layers, beginning);
-  for (const start of starts) seen[start.node] = 1;
-  const nodes: PathNode[] = [];
-  for (let k = beginning.changesLeft; k >= 0; k--) walkLayer(layers, k, seen, nodes);
-  const pinsFrom = fewestPins(layers, nodes);
-  const changesOf = new Map(nodes.filter((node) => node.changes.length > 0).map((node) => [node.node, node.changes]));
-  const entries = starts.map((start) => ({
-    start,
-    pins: pinsIntoSource(layers, start) + (pinsFrom[start.node] as number),
-  }));
-  return { entries, layers, changesOf, pinsFrom };
-}
-
-/** Returns the place of a state in the layers. */
+/** Returns the place of a state in the layers, −1 where the layers do not hold it. */
 export function nodeOf(layers: SumLayers, k: number, day: number, c: number): number {
-  const { base, widthBefore, bounded } = layers;
-  return (base[k] as number) + (widthBefore[day] as number) + c - (bounded.first[day] as number);
+  const { base, widthBefore, bounded, firstDay, lastDay } = layers;
+  if (day < (firstDay[k] as number) || day > (lastDay[k] as number)) return -1;
+  const first = bounded.first[day] as number;
+  if (c < first || c > (bounded.last[day] as number)) return -1;
+  return (base[k] as number) + (widthBefore[day] as number) + c - first;
 }
 
 /** Returns the pins of one day that differ between two candidates. */
@@ -60,84 +35,133 @@ export function pinsBetween(layers: SumLayers, from: number, to: number): number
   return before && after ? pinsMoved(before, after, stepMinutes) : NEVER;
 }
 
-function pinsIntoSource(layers: SumLayers, start: PathStart): number {
-  const { windows, stepMinutes, source } = layers.bounded.graph;
-  const window = windows[start.c];
-  return source.window && window ? pinsMoved(source.window, window, stepMinutes) : 0;
-}
+/**
+ * The graph of all best plans that begin as given. Nodes are kept in flat lists, a layer at a time and days ascending, so that every
+ * successor of a node stands after it.
+ */
+export class OptimalPaths {
+  readonly layers: SumLayers;
+  readonly entries: readonly EntryStart[];
+  /** One more than the place of a node in the lists, 0 where no best plan passes it. */
+  readonly #placeOf: Int32Array;
+  readonly #candidates: number[] = [];
+  readonly #changesLeft: number[] = [];
+  /** Node of the same setting on the next day, −1 where holding it on loses something or the plan ends. */
+  readonly #holds: number[] = [];
+  readonly #pins: number[] = [];
+  /** Changes of the node at place p: from firstChange[p] up to firstChange[p + 1]. */
+  readonly #firstChange: number[] = [0];
+  readonly #changeDays: number[] = [];
+  readonly #changeCandidates: number[] = [];
+  readonly #changeNodes: number[] = [];
 
-function startOf(layers: SumLayers, changesLeft: number, day: number, c: number): PathStart {
-  const settledOn = changeableFrom(layers.bounded.graph, day, c) - 1;
-  return { day, settledOn, c, changesLeft, node: nodeOf(layers, changesLeft, settledOn, c) };
-}
-
-function entryStarts(layers: SumLayers, { sumTenths, changesLeft }: Beginning): readonly PathStart[] {
-  const { graph, first, last } = layers.bounded;
-  const starts: PathStart[] = [];
-  let held = 0;
-  for (let day = 0; day < graph.days && changesLeft >= 0; day++) {
-    const to = Math.min(last[day] as number, graph.jump.sourceLast);
-    const mayEnter = graph.source.entryDay[day] === 1;
-    for (let c = Math.max(first[day] as number, graph.jump.sourceFirst); mayEnter && c <= to; c++) {
-      if (held + sumOfStart(layers, changesLeft, day, c) === sumTenths)
-        starts.push(startOf(layers, changesLeft, day, c));
-    }
-    const error = graph.source.heldErrorTenths[day] as number;
-    if (error > layers.boundTenths) break;
-    held += error;
+  constructor(layers: SumLayers, beginning: Beginning) {
+    this.layers = layers;
+    this.#placeOf = new Int32Array(layers.sums.length);
+    const starts = this.#entryStarts(beginning);
+    for (const start of starts) this.#mark(start.node);
+    for (let k = beginning.changesLeft; k >= 0; k--) this.#walkLayer(k);
+    this.#countPins();
+    this.entries = starts.map((start) => ({ start, pins: this.#pinsOfEntry(start.c) + this.pinsFrom(start.node) }));
   }
-  return starts;
-}
 
-function walkLayer(layers: SumLayers, k: number, seen: Uint8Array, nodes: PathNode[]): void {
-  const { graph, first, last } = layers.bounded;
-  const count = graph.windows.length;
-  for (let day = layers.firstDay[k] as number; day <= (layers.lastDay[k] as number); day++) {
-    const row = nodeOf(layers, k, day, 0);
-    for (let c = first[day] as number; c <= (last[day] as number); c++) {
-      if (seen[row + c] !== 1) continue;
-      const rest = (layers.sums[row + c] as number) - (graph.errorTenths[day * count + c] as number);
-      if (day === graph.days - 1) {
-        nodes.push({ node: row + c, c, holds: -1, changes: [] });
-        continue;
+  /** Returns the fewest pins moved from a node on; NEVER where no best plan passes it. */
+  pinsFrom(node: number): number {
+    const place = this.#placeOf[node] as number;
+    return place > 0 ? (this.#pins[place - 1] as number) : NEVER;
+  }
+
+  /** Returns the changes out of a node that move no pin too many. */
+  fewestPinChanges(node: number): readonly PathStart[] {
+    const place = (this.#placeOf[node] as number) - 1;
+    const changes: PathStart[] = [];
+    for (let at = this.#firstChange[place] ?? 0; at < (this.#firstChange[place + 1] ?? 0); at++) {
+      if (this.#pinsOfChange(place, at) !== this.#pins[place]) continue;
+      const [day, c] = [this.#changeDays[at] as number, this.#changeCandidates[at] as number];
+      changes.push(this.#startOf((this.#changesLeft[place] as number) - 1, day, c));
+    }
+    return changes;
+  }
+
+  /** Marks a node as passed by a best plan before its turn to be listed comes. */
+  #mark(node: number): void {
+    if (this.#placeOf[node] === 0) this.#placeOf[node] = -1;
+  }
+
+  #entryStarts({ sumTenths, changesLeft }: Beginning): readonly PathStart[] {
+    const { graph, first, last } = this.layers.bounded;
+    const starts: PathStart[] = [];
+    let held = 0;
+    for (let day = 0; day < graph.days && changesLeft >= 0; day++) {
+      const to = Math.min(last[day] as number, graph.jump.sourceLast);
+      const mayEnter = graph.source.entryDay[day] === 1;
+      for (let c = Math.max(first[day] as number, graph.jump.sourceFirst); mayEnter && c <= to; c++) {
+        const isBest = held + sumOfStart(this.layers, changesLeft, day, c) === sumTenths;
+        if (isBest) starts.push(this.#startOf(changesLeft, day, c));
       }
-      const holds = sumFrom(layers, k, day + 1, c) === rest ? nodeOf(layers, k, day + 1, c) : -1;
-      const changes = changesAt(layers, k, day, c, rest);
-      if (holds >= 0) seen[holds] = 1;
-      for (const change of changes) seen[change.node] = 1;
-      nodes.push({ node: row + c, c, holds, changes });
+      const error = graph.source.heldErrorTenths[day] as number;
+      if (error > this.layers.boundTenths) break;
+      held += error;
+    }
+    return starts;
+  }
+
+  #startOf(changesLeft: number, day: number, c: number): PathStart {
+    const settledOn = changeableFrom(this.layers.bounded.graph, day, c) - 1;
+    return { day, settledOn, c, changesLeft, node: nodeOf(this.layers, changesLeft, settledOn, c) };
+  }
+
+  #walkLayer(k: number): void {
+    const { graph, first, last } = this.layers.bounded;
+    for (let day = this.layers.firstDay[k] as number; day <= (this.layers.lastDay[k] as number); day++) {
+      const row = nodeOf(this.layers, k, day, first[day] as number) - (first[day] as number);
+      for (let c = first[day] as number; c <= (last[day] as number); c++) {
+        if (this.#placeOf[row + c] === 0) continue;
+        this.#placeOf[row + c] = this.#candidates.push(c);
+        this.#changesLeft.push(k);
+        const error = graph.errorTenths[day * graph.windows.length + c] as number;
+        const rest = (this.layers.sums[row + c] as number) - error;
+        const holds = sumFrom(this.layers, k, day + 1, c) === rest ? nodeOf(this.layers, k, day + 1, c) : -1;
+        if (holds >= 0) this.#mark(holds);
+        this.#holds.push(holds);
+        this.#addChanges(k, day + 1, c, rest);
+        this.#firstChange.push(this.#changeDays.length);
+      }
     }
   }
-}
 
-const NO_CHANGES: readonly PathStart[] = [];
-
-function changesAt(layers: SumLayers, k: number, day: number, c: number, rest: number): readonly PathStart[] {
-  const { graph, first, last } = layers.bounded;
-  const next = day + 1;
-  if (k === 0 || graph.changeDay[next] !== 1) return NO_CHANGES;
-  let changes: PathStart[] | null = null;
-  const to = Math.min(last[next] as number, graph.jump.last[c] as number);
-  for (let other = Math.max(first[next] as number, graph.jump.first[c] as number); other <= to; other++) {
-    if (sumOfStart(layers, k - 1, next, other) !== rest) continue;
-    changes ??= [];
-    changes.push(startOf(layers, k - 1, next, other));
-  }
-  return changes ?? NO_CHANGES;
-}
-
-/** Nodes come a layer at a time, days ascending, so that backwards every successor is known. */
-function fewestPins(layers: SumLayers, nodes: readonly PathNode[]): Int32Array {
-  const pins = new Int32Array(layers.sums.length).fill(NEVER);
-  for (let at = nodes.length - 1; at >= 0; at--) {
-    const node = nodes[at];
-    if (!node) continue;
-    let least = node.holds >= 0 ? (pins[node.holds] as number) : node.changes.length > 0 ? NEVER : 0;
-    for (const change of node.changes) {
-      const moved = pinsBetween(layers, node.c, change.c) + (pins[change.node] as number);
-      if (moved < least) least = moved;
+  #addChanges(k: number, day: number, c: number, rest: number): void {
+    const { graph, first, last } = this.layers.bounded;
+    if (k === 0 || day === graph.days || graph.changeDay[day] !== 1) return;
+    const to = Math.min(last[day] as number, graph.jump.last[c] as number);
+    for (let other = Math.max(first[day] as number, graph.jump.first[c] as number); other <= to; other++) {
+      if (sumOfStart(this.layers, k - 1, day, other) !== rest) continue;
+      const node = nodeOf(this.layers, k - 1, changeableFrom(graph, day, other) - 1, other);
+      this.#mark(node);
+      this.#changeDays.push(day);
+      this.#changeCandidates.push(other);
+      this.#changeNodes.push(node);
     }
-    pins[node.node] = least;
   }
-  return pins;
+
+  #countPins(): void {
+    for (let place = this.#holds.length - 1; place >= 0; place--) {
+      const holds = this.#holds[place] as number;
+      const [from, to] = [this.#firstChange[place] as number, this.#firstChange[place + 1] as number];
+      let least = holds >= 0 ? this.pinsFrom(holds) : from === to ? 0 : NEVER;
+      for (let at = from; at < to; at++) least = Math.min(least, this.#pinsOfChange(place, at));
+      this.#pins[place] = least;
+    }
+  }
+
+  #pinsOfChange(place: number, change: number): number {
+    const [from, to] = [this.#candidates[place] as number, this.#changeCandidates[change] as number];
+    return pinsBetween(this.layers, from, to) + this.pinsFrom(this.#changeNodes[change] as number);
+  }
+
+  #pinsOfEntry(c: number): number {
+    const { windows, stepMinutes, source } = this.layers.bounded.graph;
+    const window = windows[c];
+    return source.window && window ? pinsMoved(source.window, window, stepMinutes) : 0;
+  }
 }

@@ -2,7 +2,14 @@
 import type { DialGraph } from './dial-graph.ts';
 import { MOST_ERROR_TENTHS, NEVER, underJump } from './dial-graph.ts';
 import type { DialProblem } from './dial-problem.ts';
-import { type BoundedGraph, boundedGraph, leastPossibleWorst, leastWorst, settingsNeeded } from './fewest-settings.ts';
+import {
+  type BoundedGraph,
+  boundedGraph,
+  type KnownNeeds,
+  leastPossibleWorst,
+  leastWorst,
+  settingsNeeded,
+} from './fewest-settings.ts';
 
 /** Settings in the plan where neither their number nor a tolerance is given. */
 export const DEFAULT_SETTINGS_AT_MOST = 8;
@@ -77,9 +84,10 @@ export function worstCurve(bounded: BoundedGraph): WorstCurve {
   const fewest = Math.max(1, settingsNeeded(bounded, MOST_ERROR_TENTHS));
   const least = leastPossibleWorst(bounded);
   const worstTenths: number[] = [];
+  const known: KnownNeeds = new Map();
   let worst = MOST_ERROR_TENTHS;
   for (let settings = fewest; worstTenths.length === 0 || worst > least; settings++) {
-    worst = leastWorst(bounded, settings, least, worst);
+    worst = leastWorst(bounded, settings, least, worst, known);
     worstTenths.push(worst);
   }
   return { fewest, worstTenths };

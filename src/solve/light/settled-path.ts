@@ -1,6 +1,6 @@
 /** The one plan among the best: fewest pins moved, then the earliest change dates, then the shortest lengths. */
 import type { OptimalPaths, PathStart } from './optimal-paths.ts';
-import { pinsBetween } from './optimal-paths.ts';
+import { nodeOf } from './optimal-paths.ts';
 
 /** Starts that share all their dates so far, and for each of them those of the next date that it can change to. */
 interface DateStep {
@@ -45,26 +45,14 @@ function datesOf(paths: OptimalPaths, entries: readonly PathStart[]): readonly D
 
 /** The changes on the first date on which a setting can be changed without moving a pin too many. */
 function firstChangesOf(paths: OptimalPaths, start: PathStart): readonly PathStart[] {
-  const pins = paths.pinsFrom[start.node] as number;
-  const isFewest = (change: PathStart) =>
-    pinsBetween(paths.layers, start.c, change.c) + (paths.pinsFrom[change.node] as number) === pins;
+  const pins = paths.pinsFrom(start.node);
   let node = start.node;
   for (let day = start.settledOn; ; day++) {
-    const changes = paths.changesOf.get(node)?.filter(isFewest) ?? [];
+    const changes = paths.fewestPinChanges(node);
     if (changes.length > 0) return changes;
-    const next = nodeNextDay(paths, start, day);
-    if (next < 0 || paths.pinsFrom[next] !== pins) return [];
-    node = next;
+    node = nodeOf(paths.layers, start.changesLeft, day + 1, start.c);
+    if (node < 0 || paths.pinsFrom(node) !== pins) return [];
   }
-}
-
-function nodeNextDay(paths: OptimalPaths, start: PathStart, day: number): number {
-  const { base, widthBefore, bounded, lastDay } = paths.layers;
-  const next = day + 1;
-  if (next > (lastDay[start.changesLeft] as number)) return -1;
-  const first = bounded.first[next] as number;
-  if (start.c < first || start.c > (bounded.last[next] as number)) return -1;
-  return (base[start.changesLeft] as number) + (widthBefore[next] as number) + start.c - first;
 }
 
 /** The dates are settled; keeps what can still follow them to the end, then takes the shortest at each. */

@@ -14,7 +14,7 @@ import {
   leastWorst,
   settingsNeeded,
 } from './fewest-settings.ts';
-import { optimalPaths } from './optimal-paths.ts';
+import { OptimalPaths } from './optimal-paths.ts';
 import type { SettingsAllowed, WorstCurve } from './settings-allowed.ts';
 import { settingsAllowed, worstCurve, worstWith } from './settings-allowed.ts';
 import { settledPath } from './settled-path.ts';
@@ -105,7 +105,7 @@ class PlansBySettings {
     const layers = this.#layersFor(settings, worst, left);
     const beginning = leastBeginning(layers, left);
     if (beginning.sumTenths >= NEVER) throw new Error('no plan within the least worst error');
-    const { starts } = settledPath(optimalPaths(layers, beginning));
+    const { starts } = settledPath(new OptimalPaths(layers, beginning));
     const held = starts.map((start) => {
       const window = graph.windows[start.c] ?? { onMinute: 0, lengthMinutes: 0 };
       return { fromDayIndex: start.day, window: { onMinute: window.onMinute, lengthMinutes: window.lengthMinutes } };
