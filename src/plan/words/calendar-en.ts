@@ -16,6 +16,7 @@ export const calendarEn = {
   pieces: (count: number, feeder: string) => `${count} × ${feeder}`,
   byEye: (portion: string, feeder: string) => `${feeder}, ${portion}`,
   dustWith: (dusting: string) => `dust with ${dusting}`,
+  preDosed: (dusting: string) => `${dusting} from the portion put up beforehand`,
   noDust: 'no dust',
   portion: (portion: string) => `Portion: ${portion}`,
   gutLoad: (days: number) =>

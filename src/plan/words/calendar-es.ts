@@ -18,7 +18,8 @@ export const calendarEs: typeof calendarEn = {
   pieces: (count, feeder) => `${count} × ${feeder}`,
   byEye: (portion, feeder) => `${feeder}, ${portion}`,
   dustWith: (dusting) => `espolvorear con ${dusting}`,
-  noDust: 'sin polvo',
+  preDosed: (dusting) => `${dusting} de la ración preparada`,
+  noDust: 'sin espolvorear',
   portion: (portion) => `Ración: ${portion}`,
   gutLoad: (days) =>
     days === 1

@@ -14,9 +14,9 @@ export function feedSeeds(parts: CalendarParts, words: CalendarWords): readonly 
     { readonly feed: Feed; readonly task: string; readonly slot: number; readonly days: number[] }
   >();
   for (const { feed, task, slot } of withSlots(parts.feeding)) {
-    const { by, time, count, portion, standIn } = feed;
+    const { by, time, count, portion, standIn, preDosed } = feed;
     const day = epochDay(feed.date);
-    const key = [by, task, slot, time, count, portion, leadDays(feed, day), standIn].join('\u0000');
+    const key = [by, task, slot, time, count, portion, leadDays(feed, day), standIn, preDosed].join('\u0000');
     const known = alike.get(key);
     if (known) known.days.push(day);
     else alike.set(key, { feed, task, slot, days: [day] });
@@ -56,7 +56,7 @@ function taskOf({ enclosure, feeder, dusting }: Feed): string {
 
 function contents(feed: Feed, words: CalendarWords): readonly string[] {
   const what = feed.count === null ? words.byEye(feed.portion, feed.feeder) : words.pieces(feed.count, feed.feeder);
-  if (feed.dusting !== null) return [what, words.dustWith(feed.dusting)];
+  if (feed.dusting !== null) return [what, (feed.preDosed ? words.preDosed : words.dustWith)(feed.dusting)];
   return feed.food === 'insects' ? [what, words.noDust] : [what];
 }
 

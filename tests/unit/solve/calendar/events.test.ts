@@ -71,6 +71,7 @@ function codes(change: Partial<Plan>): readonly string[] {
 describe('feeds in the calendar', () => {
   it.each([
     ['dusted', {}, 'Feed Fern: 5 × cricket, dust with calcium-d3'],
+    ['dusted beforehand', { preDosed: true }, 'Feed Fern: 5 × cricket, calcium-d3 from the portion put up beforehand'],
     ['plain insects', { dusting: null }, 'Feed Fern: 5 × cricket, no dust'],
     [
       'by eye',
