@@ -7,12 +7,13 @@ import { Parts } from '../plan/parts.ts';
 import type { Assumption, DialPlan, Feed, MistPlan, MistSet, Plan } from '../plan/plan.ts';
 import type { Care } from '../resolve/care.ts';
 import type { Run } from '../science/wet-enclosure.ts';
-import { caseDay, mistCondition, mistEntries, planFrame, setFrame } from './mist/mist-plan.ts';
+import { caseDay, type EntrySpan, mistCondition, planFrame, setFrame } from './mist/mist-plan.ts';
 import { type ChosenSet, chooseSets } from './mist/mist-sets.ts';
 import type { MistUnit, UnitMember, UnitSpan } from './mist/mist-unit.ts';
 import { mistUnits, type ShelfPower } from './mist/mist-units.ts';
+import { RepeatCycleSolver } from './mist/repeat-cycle.ts';
 import { unitSpans } from './mist/unit-days.ts';
-import { UnitSolver } from './mist/unit-solver.ts';
+import { type UnitSolution, UnitSolver } from './mist/unit-solver.ts';
 
 export interface WaterInput extends ShelfPower {
   readonly lighting: readonly DialPlan[];
@@ -118,13 +119,19 @@ function freshPlans(stage: Stage, unit: MistUnit, all: readonly UnitSpan[]): rea
   });
 }
 
-interface PlannedSet extends Pick<ChosenSet, 'fromDay' | 'toDay' | 'spans'> {
-  readonly entries: readonly Run[];
-  readonly allowed: MistSet['allowed'];
-}
+type PlannedSet = ChosenSet<UnitSolution>;
 
+/** Nothing is misted; what the air does is still told. */
 function idleSet(spans: readonly UnitSpan[]): PlannedSet {
-  return { fromDay: spans[0]?.fromDay ?? 0, toDay: spans.at(-1)?.toDay ?? 0, spans, entries: [], allowed: [] };
+  const solution: UnitSolution = {
+    exceeded: [],
+    marginsHold: true,
+    allowed: [],
+    shortfall: 0,
+    shortfallOf: () => 0,
+    entriesOf: () => [],
+  };
+  return { fromDay: spans[0]?.fromDay ?? 0, toDay: spans.at(-1)?.toDay ?? 0, spans, solution };
 }
 
 function machineSets(
@@ -136,40 +143,61 @@ function machineSets(
   const changes = new Set(dialChanges(shelf.lighting).map(epochDay));
   const { changeOn, mistSetsAtMost } = care.plan;
   const mayBegin = (day: EpochDay) => changes.has(day) || (changeOn?.includes(weekdayOf(day)) ?? true);
-  const solver = new UnitSolver(unit);
-  const chosen = chooseSets(solver, spans, mayBegin, Math.max(1, mistSetsAtMost - past));
-  return chosen.sets.map(({ fromDay, toDay, spans: own, solution }) => ({
-    fromDay,
-    toDay,
-    spans: own,
-    entries: solution.day.entries,
-    allowed: solution.day.allowed.map(({ fromMinute, toMinute }) => [clockTimeOf(fromMinute), clockTimeOf(toMinute)]),
-  }));
+  const solver =
+    unit.timer?.kind === 'repeat-cycle-timer' ? new RepeatCycleSolver(unit, unit.timer) : new UnitSolver(unit);
+  return chooseSets(solver, spans, mayBegin, Math.max(1, mistSetsAtMost - past)).sets;
 }
 
 function mistSet(stage: Stage, unit: MistUnit, member: UnitMember, set: PlannedSet): MistSet {
-  const runs = [...set.entries].sort((a, b) => a.startMinute - b.startMinute);
-  const spans = ownSpans(set.spans, member);
-  const conditions = spans.map((span) => mistCondition(unit, span, runs, caseDay(span.one, runs)));
+  const { solution } = set;
+  const conditions = ownSpans(set, member).map(({ span, runs }) =>
+    mistCondition(unit, span, runs, caseDay(span.one, runs)),
+  );
   return {
-    ...setFrame(mistEntries(runs), unit.clock, stage.shelf.offsets, set.fromDay, set.toDay),
-    allowed: set.allowed,
+    ...setFrame(entrySpans(set), unit.clock, stage.shelf.offsets),
+    ...(solution.interval ? { interval: intervalOf(unit, solution.interval) } : {}),
+    allowed: solution.allowed.map(({ fromMinute, toMinute }) => [clockTimeOf(fromMinute), clockTimeOf(toMinute)]),
     conditions,
     shortfall: Math.max(0, ...conditions.map(({ shortfall }) => shortfall)),
     shortfalls: [],
   };
 }
 
+function intervalOf(
+  { supply }: MistUnit,
+  { onSeconds, offSeconds, plugInMinute }: NonNullable<UnitSolution['interval']>,
+): NonNullable<MistSet['interval']> {
+  const plugIn = plugInMinute === null ? {} : { plugInAt: clockTimeOf(plugInMinute) };
+  return { onSeconds, offSeconds, poweredBy: supply?.id ?? null, ...plugIn };
+}
+
+/** Days of a set with the same entries; one span but for what a dial powers. */
+function entrySpans({ spans, solution }: PlannedSet): readonly EntrySpan[] {
+  return spans.reduce<EntrySpan[]>((joined, span) => {
+    const runs = solution.entriesOf(span);
+    const before = joined.at(-1);
+    if (before && isSameDay(before.runs, runs)) joined[joined.length - 1] = { ...before, toDay: span.toDay };
+    else joined.push({ fromDay: span.fromDay, toDay: span.toDay, runs });
+    return joined;
+  }, []);
+}
+
+function isSameDay(a: readonly Run[], b: readonly Run[]): boolean {
+  return a === b || JSON.stringify(a) === JSON.stringify(b);
+}
+
 /** The spans of one enclosure in a set; days that are alike for it are one, whatever another enclosure meets. */
-function ownSpans(spans: readonly UnitSpan[], { enclosure }: UnitMember) {
+function ownSpans({ spans, solution }: PlannedSet, { enclosure }: UnitMember) {
   const own = spans.flatMap((span) => {
     const found = span.spans.find(({ one }) => one.enclosure === enclosure.id);
-    return found ? [{ ...found, fromDay: span.fromDay, toDay: span.toDay }] : [];
+    const runs = solution.entriesOf(span);
+    return found ? [{ span: { ...found, fromDay: span.fromDay, toDay: span.toDay }, runs }] : [];
   });
-  return own.reduce<typeof own>((joined, span) => {
+  return own.reduce<typeof own>((joined, { span, runs }) => {
     const before = joined.at(-1);
-    if (before?.one === span.one) joined[joined.length - 1] = { ...before, toDay: span.toDay };
-    else joined.push(span);
+    if (before?.span.one === span.one && isSameDay(before.runs, runs))
+      joined[joined.length - 1] = { runs, span: { ...before.span, toDay: span.toDay } };
+    else joined.push({ span, runs });
     return joined;
   }, []);
 }
@@ -184,17 +212,21 @@ function pastSets(
     const plan = earlier?.misting.find((each) => each.enclosure === enclosure.id);
     return (plan?.sets ?? [])
       .filter((set) => set.from <= until && set.to >= first)
-      .map((set) => clipped(set, set.from < first ? first : set.from, set.to > until ? until : set.to));
+      .map((set) => clipped(set, first, until));
   });
   const covers = sets.every((own) => own.at(-1)?.to === until && own[0]?.from === first);
   if (from <= care.plan.from || !covers) return { sets: [], until: care.plan.from, count: 0 };
   return { sets, until: from, count: Math.max(0, ...sets.map((own) => own.length)) };
 }
 
-function clipped(set: MistSet, from: string, to: string): MistSet {
+/** Returns a set cut to [first, until], marked as past. */
+function clipped(set: MistSet, first: string, until: string): MistSet {
+  const cut = <T extends { readonly from: string; readonly to: string }>(span: T): T => ({
+    ...span,
+    from: [span.from, first].sort()[1] ?? first,
+    to: [span.to, until].sort()[0] ?? until,
+  });
   const inside = <T extends { readonly from: string; readonly to: string }>(spans: readonly T[]): T[] =>
-    spans
-      .filter((span) => span.from <= to && span.to >= from)
-      .map((span) => ({ ...span, from: span.from < from ? from : span.from, to: span.to > to ? to : span.to }));
-  return { ...set, from, to, wall: inside(set.wall), conditions: inside(set.conditions), past: true };
+    spans.filter((span) => span.from <= until && span.to >= first).map(cut);
+  return { ...cut(set), wall: inside(set.wall), conditions: inside(set.conditions), past: true };
 }

@@ -79,3 +79,14 @@ export function coldSpans(
   }
   return spans;
 }
+
+/** Returns the rest of the day outside windows that do not overlap. */
+export function outsideSpans(windows: readonly MinuteWindow[]): readonly MinuteSpan[] {
+  const ordered = [...windows].sort((a, b) => a.onMinute - b.onMinute);
+  const [first] = ordered;
+  if (!first) return [{ fromMinute: 0, toMinute: DAY_MINUTES }];
+  return ordered.flatMap(({ offMinute }, index) => {
+    const next = ordered[index + 1]?.onMinute ?? first.onMinute + DAY_MINUTES;
+    return next > offMinute ? [folded(offMinute, next)] : [];
+  });
+}

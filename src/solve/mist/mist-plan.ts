@@ -132,19 +132,25 @@ export function mistEntries(entries: readonly Run[]): readonly MistEntry[] {
     .map(({ startMinute, seconds }) => ({ at: clockTimeOf(startMinute), seconds }));
 }
 
-/** What stands in every set. */
+/** Days with the same entries. */
+export interface EntrySpan {
+  readonly fromDay: number;
+  readonly toDay: number;
+  readonly runs: readonly Run[];
+}
+
+/** What stands in every set: its dates, the entries of its first days, and all of them in wall time. */
 export function setFrame(
-  entries: readonly MistEntry[],
+  spans: readonly EntrySpan[],
   clock: ClockKind,
   offsets: UtcOffsets,
-  fromDay: number,
-  toDay: number,
 ): Pick<MistSet, 'from' | 'to' | 'entries' | 'wall'> {
+  const [first, last] = [spans[0], spans.at(-1)];
   return {
-    from: isoDateOf(fromDay),
-    to: isoDateOf(toDay),
-    entries,
-    wall: wallEntries(entries, clock, offsets, fromDay, toDay),
+    from: isoDateOf(first?.fromDay ?? 0),
+    to: isoDateOf(last?.toDay ?? 0),
+    entries: mistEntries(first?.runs ?? []),
+    wall: spans.flatMap(({ fromDay, toDay, runs }) => wallEntries(mistEntries(runs), clock, offsets, fromDay, toDay)),
   };
 }
 

@@ -4,23 +4,36 @@
  * first boundary.
  */
 import type { UnitSpan } from './mist-unit.ts';
-import type { UnitSolution, UnitSolver } from './unit-solver.ts';
 
 /** So far may sets fall behind conditions solved alone. */
 const WITHIN = 0.05;
 /** A limit exceeded weighs more than any shortfall. */
 const LIMIT_WEIGHT = 1000;
 
-export interface ChosenSet {
+/** What a set of entries, however it is switched, must tell to be compared. */
+export interface SetSolution {
+  readonly exceeded: readonly unknown[];
+  /** The worst over all spans that it was solved for. */
+  readonly shortfall: number;
+  /** Of one of those spans. */
+  readonly shortfallOf: (span: UnitSpan) => number;
+}
+
+export interface SetSolver<S extends SetSolution> {
+  /** Returns the best entries for all these spans at once; `untilMet` stops where all targets are met. `near` is worth a look. */
+  solve(spans: readonly UnitSpan[], options?: { readonly untilMet?: boolean; readonly near?: S }): S;
+}
+
+export interface ChosenSet<S> {
   readonly fromDay: number;
   readonly toDay: number;
   /** Those that fall into its days, cut to them. */
   readonly spans: readonly UnitSpan[];
-  readonly solution: UnitSolution;
+  readonly solution: S;
 }
 
-export interface ChosenSets {
-  readonly sets: readonly ChosenSet[];
+export interface ChosenSets<S> {
+  readonly sets: readonly ChosenSet<S>[];
   /** Worst over conditions solved alone; null where one set did so well that nobody had to ask. */
   readonly alone: number | null;
   readonly worst: number;
@@ -36,8 +49,8 @@ interface Cut {
 }
 
 /** Returns how bad a solution is: exceeded limits first, then the shortfall. */
-export function badness({ day }: UnitSolution): number {
-  return day.exceeded.length * LIMIT_WEIGHT + day.shortfall;
+export function badness({ exceeded, shortfall }: SetSolution): number {
+  return exceeded.length * LIMIT_WEIGHT + shortfall;
 }
 
 /**
@@ -46,12 +59,12 @@ export function badness({ day }: UnitSolution): number {
  * @param mayBegin whether a later set may begin on a day
  * @param most sets allowed, at least 1
  */
-export function chooseSets(
-  solver: UnitSolver,
+export function chooseSets<S extends SetSolution>(
+  solver: SetSolver<S>,
   spans: readonly UnitSpan[],
   mayBegin: (day: number) => boolean,
   most: number,
-): ChosenSets {
+): ChosenSets<S> {
   const whole = solver.solve(spans);
   const single = [setOf(spans, null, null, whole)];
   const worst = badness(whole);
@@ -68,13 +81,18 @@ export function chooseSets(
  * Returns the worst over spans solved alone, the hardest first; stops where it has come to `enough`. A span that does better under the
  * common entries than another does alone need not be asked.
  */
-function worstAlone(solver: UnitSolver, spans: readonly UnitSpan[], whole: UnitSolution, enough: number): number {
-  const ranked = spans.map((span) => ({ span, under: shortfallUnder(span, whole) })).sort((a, b) => b.under - a.under);
-  const limitsHold = whole.day.exceeded.length === 0;
+function worstAlone<S extends SetSolution>(
+  solver: SetSolver<S>,
+  spans: readonly UnitSpan[],
+  whole: S,
+  enough: number,
+): number {
+  const ranked = spans.map((span) => ({ span, under: whole.shortfallOf(span) })).sort((a, b) => b.under - a.under);
+  const limitsHold = whole.exceeded.length === 0;
   let worst = 0;
   for (const { span, under } of ranked) {
     if (worst >= enough - 1e-9 || (limitsHold && under <= worst)) break;
-    worst = Math.max(worst, badness(solver.solve([span], { untilMet: true, seeds: [whole.day.entries] })));
+    worst = Math.max(worst, badness(solver.solve([span], { untilMet: true, near: whole })));
   }
   return worst;
 }
@@ -96,18 +114,18 @@ function cutsOf(spans: readonly UnitSpan[], mayBegin: (day: number) => boolean):
 }
 
 /** Days [from cut, to cut) under one set. */
-class SetSplit {
-  readonly #solver: UnitSolver;
+class SetSplit<S extends SetSolution> {
+  readonly #solver: SetSolver<S>;
   readonly #spans: readonly UnitSpan[];
   readonly #cuts: readonly Cut[];
 
-  constructor(solver: UnitSolver, spans: readonly UnitSpan[], cuts: readonly Cut[]) {
+  constructor(solver: SetSolver<S>, spans: readonly UnitSpan[], cuts: readonly Cut[]) {
     this.#solver = solver;
     this.#spans = spans;
     this.#cuts = cuts;
   }
 
-  choose(alone: number, most: number): ChosenSets | null {
+  choose(alone: number, most: number): ChosenSets<S> | null {
     const limit = alone + WITHIN + 1e-9;
     for (let count = 2; count <= most; count++) {
       const path = this.#best(count, limit);
@@ -118,7 +136,7 @@ class SetSplit {
   }
 
   /** Solution of the days from one cut (-1: the plan's beginning) to another (cuts.length: its end). */
-  #solution(from: number, to: number): UnitSolution | null {
+  #solution(from: number, to: number): S | null {
     const first = this.#cuts[from]?.after ?? 0;
     const last = this.#cuts[to]?.before ?? this.#spans.length - 1;
     if (last < first) return null;
@@ -217,10 +235,10 @@ class SetSplit {
   }
 
   /** Shortfalls over the days between two cuts. */
-  #sumOver(from: number, to: number, solution: UnitSolution): number {
+  #sumOver(from: number, to: number, solution: S): number {
     let sum = 0;
     for (const span of spansBetween(this.#spans, this.#dayOf(from), this.#dayOf(to)))
-      sum += (span.toDay - span.fromDay + 1) * shortfallUnder(span, solution);
+      sum += (span.toDay - span.fromDay + 1) * solution.shortfallOf(span);
     return sum;
   }
 
@@ -228,7 +246,7 @@ class SetSplit {
     return this.#cuts[cut]?.day ?? null;
   }
 
-  #chosen(path: readonly number[], alone: number, reached: boolean): ChosenSets | null {
+  #chosen(path: readonly number[], alone: number, reached: boolean): ChosenSets<S> | null {
     const cuts = [-1, ...path, this.#cuts.length];
     const sets = cuts.slice(1).flatMap((to, index) => {
       const from = cuts[index] ?? -1;
@@ -237,11 +255,6 @@ class SetSplit {
     });
     return { sets, alone, worst: Math.max(...sets.map(({ solution }) => badness(solution))), reached };
   }
-}
-
-/** Returns the shortfall of the worst enclosure of a span under a solution that covers it. */
-export function shortfallUnder(span: UnitSpan, { cases, day }: UnitSolution): number {
-  return Math.max(0, ...span.spans.map(({ one }) => day.cases[cases.indexOf(one)]?.shortfall ?? 0));
 }
 
 /** Returns spans cut to [fromDay, untilDay); null is the end of all. */
@@ -257,12 +270,12 @@ export function spansBetween(
     .map((span) => ({ ...span, fromDay: Math.max(from, span.fromDay), toDay: Math.min(last, span.toDay) }));
 }
 
-function setOf(
+function setOf<S>(
   spans: readonly UnitSpan[],
   fromDay: number | null,
   untilDay: number | null,
-  solution: UnitSolution,
-): ChosenSet {
+  solution: S,
+): ChosenSet<S> {
   const own = spansBetween(spans, fromDay, untilDay);
   return { fromDay: own[0]?.fromDay ?? 0, toDay: own.at(-1)?.toDay ?? 0, spans: own, solution };
 }

@@ -1,8 +1,8 @@
 /** What is misted together: a pump with every enclosure on its nozzles, a person with one enclosure, or an enclosure that is not misted. */
 import type { MistPump, Timer } from '../../hardware/devices.ts';
+import type { MinuteWindow } from '../../plan/dial-day.ts';
 import type { ClockKind } from '../../plan/plan.ts';
 import type { CareEnclosure } from '../../resolve/care.ts';
-import type { AirDay, WetEnclosure } from '../../science/wet-enclosure.ts';
 import type { MistCase, MistMachine } from './day-problem.ts';
 import type { EnclosureAir } from './enclosure-air.ts';
 
@@ -14,6 +14,8 @@ export interface MistUnit {
   /** null where a person mists, or nothing does. */
   readonly pump: MistPump | null;
   readonly timer: Timer | null;
+  /** The timer before that one; null on a live outlet. */
+  readonly supply: Timer | null;
   /** The clock that entries are read on. */
   readonly clock: ClockKind;
   /** null where nothing is misted. */
@@ -44,6 +46,6 @@ export interface UnitSpan {
   readonly fromDay: number;
   readonly toDay: number;
   readonly spans: readonly EnclosureSpan[];
+  /** When its timer has power, on the mist timer's clock; null: always. */
+  readonly powered: readonly MinuteWindow[] | null;
 }
-
-export type { AirDay, WetEnclosure };

@@ -77,6 +77,7 @@ function pumpUnit(
     means: found.means,
     pump,
     timer,
+    supply: supplyOf(care, timer),
     clock: timer.kind === 'repeat-cycle-timer' ? clockBehind(care, timer) : timer.clock,
     machine: found.machine,
     waterAtMostG: tank && (tank.holdsG - tank.reserveG) / Math.min(tank.refillEveryDays, STANDING_DAYS),
@@ -101,17 +102,26 @@ function machineOf(
 
 /** A repeat-cycle timer knows no time of day: it follows the dial before it, or runs on from when it was plugged in. */
 function clockBehind(care: Care, timer: Timer): MistUnit['clock'] {
-  const supply = care.devices.find((device) => device.id === timer.outlet);
-  return supply && 'clock' in supply ? supply.clock : 'standard';
+  const supply = supplyOf(care, timer);
+  return supply && supply.kind !== 'repeat-cycle-timer' ? supply.clock : 'standard';
+}
+
+function supplyOf(care: Care, { outlet }: Timer): Timer | null {
+  return care.devices.find((device): device is Timer => device.id === outlet && isTimer(device)) ?? null;
 }
 
 function byHand(care: Care, enclosure: CareEnclosure, how: string): MistUnit {
-  if (how !== 'by-hand' && !needsWater(enclosure)) return unmisted(enclosure);
+  return how !== 'by-hand' && !needsWater(enclosure) ? unmisted(enclosure) : handUnit(care, enclosure);
+}
+
+/** Returns the unit of an enclosure that a person mists. */
+export function handUnit(care: Care, enclosure: CareEnclosure): MistUnit {
   const sprayer = care.devices.find((device): device is HandSprayer => device.kind === 'hand-sprayer') ?? null;
   return {
     means: 'by-hand',
     pump: null,
     timer: null,
+    supply: null,
     clock: 'wall',
     machine: handMachine(sprayer?.flowGPerHour ?? HAND_FLOW_G_PER_HOUR),
     waterAtMostG: null,
@@ -124,6 +134,7 @@ function unmisted(enclosure: CareEnclosure): MistUnit {
     means: 'none',
     pump: null,
     timer: null,
+    supply: null,
     clock: 'wall',
     machine: null,
     waterAtMostG: null,

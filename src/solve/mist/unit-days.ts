@@ -8,10 +8,10 @@ import type { Care, CareEnclosure, MinuteSpan, Rest, Targets } from '../../resol
 import { saturationDensityGPerM3 } from '../../science/moist-air.ts';
 import { type AirDay, PeriodicDay } from '../../science/wet-enclosure.ts';
 import { clockShiftMinutes, EnclosureClimate, temperatureBandsOn } from '../light/enclosure-temperature.ts';
-import { lampHours } from '../light/lamp-hours.ts';
+import { lampHours, windowsByDay } from '../light/lamp-hours.ts';
 import { restShare } from '../light/target-day-length.ts';
 import type { MistCase } from './day-problem.ts';
-import { coldSpans, dustedSpans, hotSpans, isHotLamp, noMistSpans } from './forbidden-starts.ts';
+import { coldSpans, dustedSpans, hotSpans, isHotLamp, noMistSpans, outsideSpans } from './forbidden-starts.ts';
 import type { EnclosureSpan, MistUnit, UnitMember, UnitSpan } from './mist-unit.ts';
 
 export interface ShelfDays {
@@ -27,13 +27,39 @@ const HUMANE: MinuteSpan = { fromMinute: 7 * 60, toMinute: 22 * 60 };
 /** Returns the runs of alike days over [firstDay, lastDay], in order and without a gap. */
 export function unitSpans(shelf: ShelfDays, unit: MistUnit, firstDay: EpochDay, lastDay: EpochDay): UnitSpan[] {
   const byMember = unit.members.map((member) => enclosureSpans(shelf, unit, member, firstDay, lastDay));
-  const starts = new Set(byMember.flatMap((spans) => spans.map(({ fromDay }) => fromDay)));
+  const powered = poweredByDay(shelf, unit);
+  const switched = (day: EpochDay) => powered !== null && windowsKey(powered(day)) !== windowsKey(powered(day - 1));
+  const changes = Array.from({ length: lastDay - firstDay }, (_, index) => firstDay + 1 + index).filter(switched);
+  const starts = new Set([...byMember.flatMap((spans) => spans.map(({ fromDay }) => fromDay)), ...changes]);
   const ordered = [...starts].sort((a, b) => a - b);
   return ordered.map((fromDay, index) => ({
     fromDay,
     toDay: (ordered[index + 1] ?? lastDay + 1) - 1,
     spans: byMember.flatMap((spans) => spans.find((span) => span.fromDay <= fromDay && fromDay <= span.toDay) ?? []),
+    powered: powered === null ? null : powered(fromDay),
   }));
+}
+
+function windowsKey(windows: readonly MinuteWindow[]): string {
+  return windows.map(({ onMinute, offMinute }) => `${onMinute}-${offMinute}`).join(' ');
+}
+
+/** Returns when the unit's timer has power on a date, on its own clock; null on a live outlet. */
+function poweredByDay(
+  { care, lighting, offsets }: ShelfDays,
+  { supply, clock }: MistUnit,
+): ((day: EpochDay) => readonly MinuteWindow[]) | null {
+  if (!supply) return null;
+  const dial = lighting.find(({ device }) => device === supply.id);
+  const byDay = dial ? windowsByDay(care.plan, dial) : [];
+  const dialClock = dial?.clock ?? clock;
+  return (day) => {
+    const shift = clockShiftMinutes(dialClock, clock, offsets, day);
+    return (byDay[day - care.plan.from] ?? []).map(({ onMinute, offMinute }) => ({
+      onMinute: onMinute + shift,
+      offMinute: offMinute + shift,
+    }));
+  };
 }
 
 /** A case that reads the same is the same object, so that it is solved once. */
@@ -76,6 +102,7 @@ class EnclosureDays {
   readonly #enclosure: CareEnclosure;
   readonly #climate: EnclosureClimate;
   readonly #hot: readonly { readonly clock: ClockKind; readonly byDay: readonly (readonly MinuteWindow[])[] }[];
+  readonly #powered: ((day: EpochDay) => readonly MinuteWindow[]) | null;
   readonly #dusted: readonly { readonly day: EpochDay; readonly minute: number }[];
 
   constructor(shelf: ShelfDays, unit: MistUnit, enclosure: CareEnclosure) {
@@ -87,6 +114,7 @@ class EnclosureDays {
     this.#hot = enclosure.lamps
       .filter(({ kind }) => isHotLamp(kind) && !shielded)
       .map((lamp) => lampHours(shelf.care.plan, enclosure, lamp, shelf.lighting));
+    this.#powered = unit.means === 'timer' ? poweredByDay(shelf, unit) : null;
     this.#dusted = shelf.feeding
       .filter((feed) => feed.enclosure === enclosure.id && feed.dusting !== null)
       .map(({ date, time }) => ({ day: epochDay(date), minute: minuteOf(time) }));
@@ -108,6 +136,7 @@ class EnclosureDays {
       hot.join('+'),
       wall,
       restStep(this.#enclosure.rest, day),
+      this.#powered === null ? '' : windowsKey(this.#powered(day)),
     ].join(' ');
   }
 
@@ -153,7 +182,10 @@ class EnclosureDays {
         ...coldSpans(temperatureC, lit, bands.nightC?.[0] ?? null),
         ...dustedSpans(dusted, targets.feeding?.dryBeforeMistMinutes ?? 0),
       ],
-      runs: this.#hot.length === 0 ? [] : hotSpans(this.#hotWindows(middle)),
+      runs: [
+        ...hotSpans(this.#hotWindows(middle)),
+        ...(this.#powered === null ? [] : outsideSpans(this.#powered(middle))),
+      ],
       noise: isHand
         ? []
         : this.#shelf.care.noise.map(({ fromMinute, toMinute }) => ({

@@ -1,22 +1,48 @@
 /** Solves days of a unit, each distinct question once. */
+
+import type { MinuteSpan } from '../../resolve/care.ts';
 import type { Run } from '../../science/wet-enclosure.ts';
-import type { CaseOutcome, DayProblem, DaySolution, MistCase, SolveOptions } from './day-problem.ts';
+import type { CaseOutcome, DayProblem, DaySolution, ExceededLimit, MistCase, SolveOptions } from './day-problem.ts';
 import { centredBand, shortfallOf, targetMisses, withMargins } from './humidity-shortfall.ts';
+import type { SetSolution, SetSolver } from './mist-sets.ts';
 import type { MistUnit, UnitSpan } from './mist-unit.ts';
 import { judgeMistDay, solveMistDay } from './solve-day.ts';
 import { caseKey } from './unit-days.ts';
 
-/** Entries for some cases at once, and how good they are for each. */
-export interface UnitSolution {
-  readonly cases: readonly MistCase[];
-  readonly day: DaySolution;
+/** Entries for some spans at once, and how good they are for each. */
+export interface UnitSolution extends SetSolution {
+  readonly exceeded: readonly ExceededLimit[];
+  readonly marginsHold: boolean;
+  /** Starts allowed under all of the spans. */
+  readonly allowed: readonly MinuteSpan[];
+  /** On the days of one of the spans, by start. */
+  readonly entriesOf: (span: UnitSpan) => readonly Run[];
+  /** What a repeat-cycle timer is set to. */
+  readonly interval?: {
+    readonly onSeconds: number;
+    readonly offSeconds: number;
+    readonly plugInMinute: number | null;
+  };
+}
+
+/** Returns one day's answer for some cases as the answer for every span of theirs. */
+function solutionOf(cases: readonly MistCase[], day: DaySolution): UnitSolution {
+  const entries = [...day.entries].sort((a, b) => a.startMinute - b.startMinute);
+  return {
+    exceeded: day.exceeded,
+    marginsHold: day.marginsHold,
+    allowed: day.allowed,
+    shortfall: day.shortfall,
+    shortfallOf: ({ spans }) => Math.max(0, ...spans.map(({ one }) => day.cases[cases.indexOf(one)]?.shortfall ?? 0)),
+    entriesOf: () => entries,
+  };
 }
 
 /** So many cases are simulated from the beginning; the rest where they turn out to bind. */
 const FIRST_CASES = 2;
 const SEEDS = 3;
 
-export class UnitSolver {
+export class UnitSolver implements SetSolver<UnitSolution> {
   readonly unit: MistUnit;
   /** Questions solved, and days simulated for them. */
   solved = 0;
@@ -24,18 +50,23 @@ export class UnitSolver {
   readonly #known = new Map<string, UnitSolution>();
   #seeds: readonly (readonly Run[])[] = [];
 
-  constructor(unit: MistUnit) {
+  constructor(unit: MistUnit, seeds: readonly (readonly Run[])[] = []) {
     this.unit = unit;
+    this.#seeds = seeds;
   }
 
-  /** Returns the best entries for all cases of these spans at once. */
-  solve(spans: readonly UnitSpan[], options: SolveOptions = {}): UnitSolution {
+  solve(
+    spans: readonly UnitSpan[],
+    { untilMet = false, near }: { readonly untilMet?: boolean; readonly near?: UnitSolution } = {},
+  ): UnitSolution {
     const cases = distinctCases(spans);
-    const key = `${options.untilMet === true} ${cases.map(caseKey).join('\n')}`;
+    const key = `${untilMet} ${cases.map(caseKey).join('\n')}`;
     const known = this.#known.get(key);
     if (known) return known;
-    const solution = { cases, day: this.#solved(cases, options) };
-    this.#seeds = [solution.day.entries, ...this.#seeds].slice(0, SEEDS);
+    const [first] = spans;
+    const seeds = near && first ? [near.entriesOf(first)] : [];
+    const solution = solutionOf(cases, this.solveCases(cases, { untilMet, seeds }));
+    if (first) this.#seeds = [solution.entriesOf(first), ...this.#seeds].slice(0, SEEDS);
     this.#known.set(key, solution);
     return solution;
   }
@@ -44,7 +75,7 @@ export class UnitSolver {
    * Every level of a day is the worst over its cases, so a few of them bind: solves with those simulated, the others only seen by the
    * clock, and adds whichever the answer does worse for until none is left.
    */
-  #solved(cases: readonly MistCase[], options: SolveOptions): DaySolution {
+  solveCases(cases: readonly MistCase[], options: SolveOptions = {}): DaySolution {
     const active = new Set(cases.slice(0, cases.length <= FIRST_CASES ? cases.length : 1));
     let seeds = [...(options.seeds ?? []), ...this.#seeds];
     for (;;) {
@@ -62,29 +93,23 @@ export class UnitSolver {
     }
   }
 
-  /** Returns what given entries do under spans, or null where they cannot run there. */
-  judge(spans: readonly UnitSpan[], entries: readonly Run[]): UnitSolution | null {
-    const cases = distinctCases(spans);
-    const day = judgeMistDay(this.problemOf(cases), entries);
-    return day && { cases, day };
-  }
-
+  /** Returns the question of some cases at once. */
   problemOf(cases: readonly MistCase[]): DayProblem {
-    const { machine, waterAtMostG, members } = this.unit;
+    const { machine, waterAtMostG } = this.unit;
     if (!machine) throw new Error('an enclosure that is not misted has no question to solve');
-    const enclosure = members[0]?.enclosure;
-    const misting = enclosure?.targets.misting;
-    const said = misting && misting !== 'none' ? misting : null;
-    return {
-      machine,
-      cases,
-      waterAtMostG,
-      rhythm: {
-        favour: said?.favour ?? (enclosure?.activity === 'diurnal' ? 'dawn-and-dusk' : 'dusk'),
-        gapMinutes: said?.gapMinutes ?? null,
-      },
-    };
+    return { machine, cases, waterAtMostG, rhythm: rhythmOf(this.unit) };
   }
+}
+
+/** Returns the rhythm of a unit: that of its first enclosure. */
+export function rhythmOf({ members }: MistUnit): DayProblem['rhythm'] {
+  const enclosure = members[0]?.enclosure;
+  const misting = enclosure?.targets.misting;
+  const said = misting && misting !== 'none' ? misting : null;
+  return {
+    favour: said?.favour ?? (enclosure?.activity === 'diurnal' ? 'dawn-and-dusk' : 'dusk'),
+    gapMinutes: said?.gapMinutes ?? null,
+  };
 }
 
 const NO_TARGETS: MistCase['targets'] = {
