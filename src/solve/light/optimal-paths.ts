@@ -54,12 +54,17 @@ export class OptimalPaths {
   readonly #changeDays: number[] = [];
   readonly #changeCandidates: number[] = [];
   readonly #changeNodes: number[] = [];
+  /** First and last day of each layer that a best plan passes. */
+  readonly #fromDay: Int32Array;
+  readonly #toDay: Int32Array;
 
   constructor(layers: SumLayers, beginning: Beginning) {
     this.layers = layers;
     this.#placeOf = new Int32Array(layers.sums.length);
+    this.#fromDay = new Int32Array(layers.top + 1).fill(layers.bounded.graph.days);
+    this.#toDay = new Int32Array(layers.top + 1).fill(-1);
     const starts = this.#entryStarts(beginning);
-    for (const start of starts) this.#mark(start.node);
+    for (const start of starts) this.#mark(start.changesLeft, start.settledOn, start.node);
     for (let k = beginning.changesLeft; k >= 0; k--) this.#walkLayer(k);
     this.#countPins();
     this.entries = starts.map((start) => ({ start, pins: this.#pinsOfEntry(start.c) + this.pinsFrom(start.node) }));
@@ -84,8 +89,11 @@ export class OptimalPaths {
   }
 
   /** Marks a node as passed by a best plan before its turn to be listed comes. */
-  #mark(node: number): void {
-    if (this.#placeOf[node] === 0) this.#placeOf[node] = -1;
+  #mark(k: number, day: number, node: number): void {
+    if (this.#placeOf[node] !== 0) return;
+    this.#placeOf[node] = -1;
+    if (day < (this.#fromDay[k] as number)) this.#fromDay[k] = day;
+    if (day > (this.#toDay[k] as number)) this.#toDay[k] = day;
   }
 
   #entryStarts({ sumTenths, changesLeft }: Beginning): readonly PathStart[] {
@@ -113,7 +121,7 @@ export class OptimalPaths {
 
   #walkLayer(k: number): void {
     const { graph, first, last } = this.layers.bounded;
-    for (let day = this.layers.firstDay[k] as number; day <= (this.layers.lastDay[k] as number); day++) {
+    for (let day = this.#fromDay[k] as number; day <= (this.#toDay[k] as number); day++) {
       const row = nodeOf(this.layers, k, day, first[day] as number) - (first[day] as number);
       for (let c = first[day] as number; c <= (last[day] as number); c++) {
         if (this.#placeOf[row + c] === 0) continue;
@@ -122,7 +130,7 @@ export class OptimalPaths {
         const error = graph.errorTenths[day * graph.windows.length + c] as number;
         const rest = (this.layers.sums[row + c] as number) - error;
         const holds = sumFrom(this.layers, k, day + 1, c) === rest ? nodeOf(this.layers, k, day + 1, c) : -1;
-        if (holds >= 0) this.#mark(holds);
+        if (holds >= 0) this.#mark(k, day + 1, holds);
         this.#holds.push(holds);
         this.#addChanges(k, day + 1, c, rest);
         this.#firstChange.push(this.#changeDays.length);
@@ -136,8 +144,9 @@ export class OptimalPaths {
     const to = Math.min(last[day] as number, graph.jump.last[c] as number);
     for (let other = Math.max(first[day] as number, graph.jump.first[c] as number); other <= to; other++) {
       if (sumOfStart(this.layers, k - 1, day, other) !== rest) continue;
-      const node = nodeOf(this.layers, k - 1, changeableFrom(graph, day, other) - 1, other);
-      this.#mark(node);
+      const settledOn = changeableFrom(graph, day, other) - 1;
+      const node = nodeOf(this.layers, k - 1, settledOn, other);
+      this.#mark(k - 1, settledOn, node);
       this.#changeDays.push(day);
       this.#changeCandidates.push(other);
       this.#changeNodes.push(node);
