@@ -17,7 +17,7 @@ await build({
   target: 'node20',
   chunkNames: 'parts/[name]-[hash]',
   define: { __VERSION__: JSON.stringify(version) },
-  external: ['pdfkit', 'dejavu-fonts-ttf'],
+  external: ['pdfkit', 'fontkit', 'dejavu-fonts-ttf'],
   banner: { js: "import{createRequire as __cr}from'node:module';const require=__cr(import.meta.url);" },
   logLevel: 'warning',
 });

@@ -51,6 +51,11 @@ export const emitters: readonly Emitter[] = [
     load: async () => (await import('./svg/drawings.ts')).drawings,
   },
   {
+    name: 'care-calendar.pdf',
+    isWanted: (_plan, { pdf }) => pdf,
+    load: async () => (await import('./pdf/care-calendar.ts')).careCalendarFiles,
+  },
+  {
     name: 'calendars',
     isWanted: always,
     load: async () => (await import('./ics/ics-files.ts')).icsFiles,

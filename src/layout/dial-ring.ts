@@ -21,6 +21,8 @@ export interface RingPlace {
   /** Of the inner edge of the pins. */
   readonly radius: number;
   readonly pinMm: number;
+  /** Of a small ring: hours between two numerals, and times without words, no two of which may touch. */
+  readonly small?: { readonly numeralEvery: number; readonly numeralPt: number; readonly timePt: number };
 }
 
 const THIN = { widthMm: 0.15, shade: 'ink' } as const;
@@ -94,29 +96,40 @@ function sector(place: RingPlace, from: number, to: number, inner: number, outer
 }
 
 function hourNumerals(place: RingPlace): readonly Shape[] {
-  return Array.from({ length: 24 }, (_, hour): Shape => {
+  const { small } = place;
+  const every = small?.numeralEvery ?? 1;
+  return Array.from({ length: 24 / every }, (_, index): Shape => {
+    const hour = index * every;
     const isQuarter = hour % 6 === 0;
+    if (small) {
+      const { x, y } = at(place, hour * 60, place.radius - 2.6);
+      const role = 'dial-numeral';
+      return text(x, y, String(hour).padStart(2, '0'), small.numeralPt, isQuarter ? 'bold' : 'regular', role);
+    }
     const { x, y } = at(place, hour * 60, place.radius - (isQuarter ? 3.4 : 2.8));
     return text(x, y, String(hour).padStart(2, '0'), isQuarter ? 9 : 7, isQuarter ? 'bold' : 'regular', 'numeral');
   });
 }
 
-/** Times at which the dial switches, each outside the ring at its pin. */
+/** Times at which the dial switches, each outside the ring at its pin; of a small ring none that would touch another. */
 function switchTimes(pins: RingPins, place: RingPlace): readonly Shape[] {
   const count = 1440 / pins.stepMinutes;
   if (pins.on.size === 0 || pins.on.size === count) return [];
-  const radius = place.radius + place.pinMm + 5.6;
+  const { small } = place;
+  const radius = place.radius + place.pinMm + (small ? 2.6 : 5.6);
+  const shown: { readonly x: number; readonly y: number }[] = [];
   return Array.from({ length: count }, (_, slot) => slot)
     .filter((slot) => pins.on.has(slot) !== pins.on.has((slot + count - 1) % count))
-    .map((slot) => {
+    .flatMap((slot): TextShape[] => {
       const minute = slot * pins.stepMinutes;
       const { x, y } = at(place, minute, radius);
+      if (small && shown.some((other) => Math.abs(other.y - y) < 4.5 && Math.abs(other.x - x) < 14)) return [];
+      shown.push({ x, y });
       const side = Math.sin((minute / 1440) * 2 * Math.PI);
       const anchor = Math.abs(side) < 0.25 ? 'middle' : side > 0 ? 'start' : 'end';
-      return {
-        ...text(x, y, `${pins.on.has(slot) ? 'on' : 'off'} ${clockTimeOf(minute)}`, 9, 'bold', 'switch-time'),
-        anchor,
-      };
+      const word = small ? '' : pins.on.has(slot) ? 'on ' : 'off ';
+      const said = text(x, y, `${word}${clockTimeOf(minute)}`, small?.timePt ?? 9, 'bold', 'switch-time');
+      return [{ ...said, anchor }];
     });
 }
 

@@ -4,6 +4,7 @@ import { joinedWindows } from '../plan/dial-day.ts';
 import type { DialPlan, DialSetting, Plan } from '../plan/plan.ts';
 import { pinsToMove, slotDifference, slotRuns } from '../plan/slots.ts';
 import { type Words, words } from '../plan/words/words.ts';
+import { bothClocks } from './both-clocks.ts';
 import { ringShapes } from './dial-ring.ts';
 import type { Drawing, Shape } from './shapes.ts';
 
@@ -198,21 +199,6 @@ function changeLines(
 
 function time(slot: number, dial: DialPlan): string {
   return clockTimeOf(slot * dial.stepMinutes);
-}
-
-/** For instance `18:45 (6:45 pm)`; noon and midnight in words. */
-function bothClocks(minute: number, said: PictureWords): string {
-  const hour = Math.floor(minute / 60);
-  const twelve = `${hour % 12 === 0 ? 12 : hour % 12}:${String(minute % 60).padStart(2, '0')}`;
-  const inWords =
-    minute === 0
-      ? said.midnight
-      : minute === 720
-        ? said.noon
-        : hour < 12
-          ? said.beforeNoon(twelve)
-          : said.afterNoon(twelve);
-  return `${clockTimeOf(minute)} (${inWords})`;
 }
 
 function longDate(date: string, said: PictureWords): string {

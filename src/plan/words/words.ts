@@ -9,6 +9,8 @@ import { changesEn } from './changes-en.ts';
 import { changesEs } from './changes-es.ts';
 import { choresEn } from './chores-en.ts';
 import { choresEs } from './chores-es.ts';
+import { pageEn } from './page-en.ts';
+import { pageEs } from './page-es.ts';
 import { picturesEn } from './pictures-en.ts';
 import { picturesEs } from './pictures-es.ts';
 import { shelfEn } from './shelf-en.ts';
@@ -20,6 +22,7 @@ const en = {
   calendar: calendarEn,
   chores: choresEn,
   changes: changesEn,
+  page: pageEn,
   pictures: picturesEn,
   shelf: shelfEn,
   today: todayEn,
@@ -31,6 +34,7 @@ const es: Words = {
   calendar: calendarEs,
   chores: choresEs,
   changes: changesEs,
+  page: pageEs,
   pictures: picturesEs,
   shelf: shelfEs,
   today: todayEs,

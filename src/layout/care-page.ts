@@ -1,0 +1,141 @@
+/**
+ * The page for the door: whom to call and when to act, the days with their boxes, what the dials and pumps do, a footer that says when
+ * the page is stale. One page or a refusal: sizes are never made smaller.
+ */
+import { digestOf } from '../basics/digest.ts';
+import { plainLine } from '../basics/plain-line.ts';
+import type { DialPlan, Plan } from '../plan/plan.ts';
+import { words as allWords } from '../plan/words/words.ts';
+import { type Block, beside, NOTHING, type Setting, stack, textBlock } from './block.ts';
+import { gridBlock, gridRows } from './care-grid.ts';
+import { dueJobs, visitsIn } from './care-rows.ts';
+import { datedBlock } from './dated-block.ts';
+import { dialBlock } from './dial-block.ts';
+import { emergencyBlock } from './emergency-block.ts';
+import { feedLetters } from './feed-letters.ts';
+import { mistBlock } from './mist-block.ts';
+import type { Page, Part } from './page.ts';
+import type { PageScope, PageSpan } from './page-span.ts';
+import { MARGIN_MM } from './page-style.ts';
+import type { PageWords } from './page-words.ts';
+import { dayAndDate, fullDate } from './printed-values.ts';
+
+export type CarePage =
+  | { readonly fits: true; readonly page: Page; readonly leftMm: number }
+  | { readonly fits: false; readonly overMm: number };
+
+const GAP_MM = 1.6;
+
+/** Returns the page of a span of days and some animals, or by how much it is too long. */
+export function carePage(plan: Plan, span: PageSpan, scope: PageScope, setting: Setting): CarePage {
+  const { widthMm, heightMm } = setting.style.paper;
+  const inner = widthMm - 2 * MARGIN_MM;
+  const words = allWords(plan.language).page;
+  const body = careBody(plan, span, scope, words, inner, setting);
+  if (body === null) return { fits: false, overMm: Number.POSITIVE_INFINITY };
+  const footer = footerBlock(plan, span, words, inner, setting);
+  const room = heightMm - 2 * MARGIN_MM - footer.heightMm - 1;
+  if (body.heightMm > room + 1e-6) return { fits: false, overMm: body.heightMm - room };
+  const parts: readonly Part[] = [
+    ...body.at(MARGIN_MM, MARGIN_MM),
+    ...footer.at(MARGIN_MM, heightMm - MARGIN_MM - footer.heightMm),
+  ];
+  return { fits: true, page: { size: { widthMm, heightMm }, parts }, leftMm: room - body.heightMm };
+}
+
+function careBody(
+  plan: Plan,
+  span: PageSpan,
+  scope: PageScope,
+  words: PageWords,
+  widthMm: number,
+  setting: Setting,
+): Block | null {
+  const feeds = feedLetters(plan, span, scope, words);
+  const jobs = dueJobs(plan, span, scope, words);
+  const rows = gridRows(feeds.rows, jobs.rows);
+  const grid = rows.length === 0 ? NOTHING : gridBlock(rows, span, widthMm, words, setting);
+  if (grid === null) return null;
+  const text = (said: Parameters<typeof textBlock>[0], tag: 'P' | 'H2' = 'P'): Block =>
+    textBlock(said, { role: tag === 'H2' ? 'heading' : 'text', widthMm, tag }, setting);
+  return stack(
+    [
+      textBlock(titleOf(plan, span, scope, words), { role: 'title', widthMm, tag: 'H1' }, setting),
+      scope.enclosures.length === 0 ? NOTHING : emergencyBlock(plan, span.from, scope, words, widthMm, setting),
+      rows.length === 0 ? NOTHING : text([{ text: `${words.toDo}. `, weight: 'bold' }, words.howToFill]),
+      ...visitsIn(plan, span).map(({ sitter, dates }) =>
+        text(
+          sitter === '' || dates.length === 0
+            ? words.nobodyFrom(words.span(dayAndDate(span.from, words), dayAndDate(span.to, words)))
+            : words.visitsBy(plainLine(sitter), words.list(dates.map((date) => dayAndDate(date, words)))),
+        ),
+      ),
+      grid,
+      feeds.legend.length === 0 ? NOTHING : text(legendRuns(feeds.legend, words)),
+      datedBlock(jobs.dated, words, widthMm, setting),
+      machinesBlock(plan, span, scope, words, widthMm, setting),
+      text([{ text: `${words.doNot}: `, weight: 'bold' }, `${Object.values(words.doNots).join('; ')}.`]),
+    ],
+    GAP_MM,
+  );
+}
+
+function titleOf(plan: Plan, span: PageSpan, scope: PageScope, words: PageWords): string {
+  const all = scope.enclosures.length === plan.enclosures.length;
+  const [only] = scope.enclosures;
+  const name = all ? plan.name : only ? only.name : `${plan.name}, ${words.shelfPage}`;
+  return words.pageTitle(plainLine(name), dayAndDate(span.from, words), fullDate(span.to, words));
+}
+
+function legendRuns(legend: readonly { readonly letter: string; readonly means: string }[], words: PageWords) {
+  return [
+    { text: `${words.feedLetters} `, weight: 'bold' as const },
+    ...legend.flatMap(({ letter, means }, index) => [
+      { text: `${letter}\u00a0`, weight: 'bold' as const },
+      `${means}${index === legend.length - 1 ? '.' : ';'} `,
+    ]),
+  ];
+}
+
+/** Dials two to a row, then mists and tanks: beside the last dial where there is room. */
+function machinesBlock(
+  plan: Plan,
+  span: PageSpan,
+  scope: PageScope,
+  words: PageWords,
+  widthMm: number,
+  setting: Setting,
+): Block {
+  const dials = dialsOf(plan, scope);
+  const half = setting.style.scale > 1 ? widthMm : (widthMm - 3) / 2;
+  const drawn = dials.map((dial) => dialBlock(dial, span.from, plan.language, half, setting));
+  const isOdd = half < widthMm && drawn.length % 2 === 1;
+  const mists = mistBlock(plan, span, scope, words, isOdd ? half : widthMm, setting);
+  const cells = isOdd ? [...drawn, mists] : drawn;
+  const rows: Block[] = [];
+  const perRow = half < widthMm ? 2 : 1;
+  for (let i = 0; i < cells.length; i += perRow)
+    rows.push(beside(cells.slice(i, i + perRow).map((block, column) => ({ block, leftMm: column * (half + 3) }))));
+  return stack([...rows, isOdd ? NOTHING : mists], GAP_MM);
+}
+
+/** Returns the dials that switch something for the animals of a page, or for the shelf. */
+export function dialsOf(plan: Plan, scope: PageScope): readonly DialPlan[] {
+  const wanted = new Set(scope.enclosures.map(({ id }) => id));
+  return plan.lighting.filter(
+    ({ settings, lamps }) =>
+      settings.length > 0 &&
+      (lamps.some(({ enclosure }) => wanted.has(enclosure)) || (lamps.length === 0 && scope.shelf)),
+  );
+}
+
+/** Returns when the page was made, from which plan, and when to replace it. */
+export function footerBlock(plan: Plan, span: PageSpan, words: PageWords, widthMm: number, setting: Setting): Block {
+  const text = `${words.footer(fullDate(plan.made, words), planDigest(plan), fullDate(span.to, words))}. ${words.footerNote}`;
+  return textBlock(text, { role: 'footer', widthMm }, setting);
+}
+
+/** Eight characters that tell one revision of a plan from another. */
+export function planDigest({ id, revision, digests }: Plan): string {
+  return digestOf({ id, revision, digests }).slice(0, 8);
+}
