@@ -30,7 +30,7 @@ export function solve(care: Care, earlier: Plan | null, today: EpochDay, version
   const fed = solveFeeding(care, lights, earlier, today, log, parts);
   const water = solveWater(care, { ...light, feeding: fed.feeding }, earlier, today, log, parts);
   const planned = {
-    lighting: light.lighting,
+    lighting: water.lighting,
     misting: water.misting,
     feeding: fed.feeding,
     offsets: light.offsets,
@@ -64,7 +64,7 @@ export function solve(care: Care, earlier: Plan | null, today: EpochDay, version
     digests: parts.digests(),
     previous: previousOf(earlier, isoDateOf(begins)),
     ...told,
-    lighting: light.lighting,
+    lighting: water.lighting,
     misting: water.misting,
     feeding: fed.feeding,
     rotation: fed.rotation,

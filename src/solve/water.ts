@@ -7,11 +7,13 @@ import { Parts } from '../plan/parts.ts';
 import type { Assumption, DialPlan, Feed, MistPlan, MistSet, Plan } from '../plan/plan.ts';
 import type { Care } from '../resolve/care.ts';
 import type { Run } from '../science/wet-enclosure.ts';
+import { dripperPlans } from './mist/drippers.ts';
 import { caseDay, type EntrySpan, mistCondition, planFrame, setFrame } from './mist/mist-plan.ts';
 import { type ChosenSet, chooseSets } from './mist/mist-sets.ts';
 import type { MistUnit, UnitMember, UnitSpan } from './mist/mist-unit.ts';
 import { mistUnits, type ShelfPower } from './mist/mist-units.ts';
 import { RepeatCycleSolver } from './mist/repeat-cycle.ts';
+import { mistWindows, switchedPlan } from './mist/switched-water.ts';
 import { unitSpans } from './mist/unit-days.ts';
 import { type UnitSolution, UnitSolver } from './mist/unit-solver.ts';
 
@@ -25,6 +27,8 @@ export interface WaterResult {
   /** One an enclosure, in the file's order. */
   readonly misting: readonly MistPlan[];
   readonly assumptions: readonly Assumption[];
+  /** As it came in, with the settings of timers that switch a fogger or a dripper by pins or lines. */
+  readonly lighting: readonly DialPlan[];
 }
 
 /**
@@ -43,14 +47,34 @@ export function solveWater(
   parts: Parts = new Parts(earlier),
 ): WaterResult {
   const stage: Stage = { care, shelf, earlier, from: earlier ? Math.max(care.plan.from, today) : care.plan.from };
-  const plans = mistUnits(care, shelf, new Map(), log).flatMap((unit) => unitPlans(stage, unit, parts));
-  const misting = care.enclosures.flatMap(({ id }) => plans.find(({ plan }) => plan.enclosure === id) ?? []);
+  const units = mistUnits(care, shelf, new Map(), log);
+  const plans = units.flatMap((unit) => unitPlans(stage, unit, parts));
+  const members = care.enclosures.flatMap(({ id }) => plans.find(({ plan }) => plan.enclosure === id) ?? []);
+  const misting = members.map(({ plan }) => plan);
+  const switched = [...foggerPlans(shelf, units, misting), ...dripperPlans(care, shelf, misting, log)];
   return {
-    misting: misting.map(({ plan }) => plan),
-    assumptions: misting.flatMap(({ member }, index) =>
+    misting,
+    lighting: [
+      ...shelf.lighting.map((dial) => switched.find(({ device }) => device === dial.device) ?? dial),
+      ...switched.filter(({ device }) => shelf.lighting.every((dial) => dial.device !== device)),
+    ],
+    assumptions: members.flatMap(({ member }, index) =>
       member.air.taken.map(({ field, value, source }) => ({ path: `misting[${index}].model.${field}`, value, source })),
     ),
   };
+}
+
+/** The pins of pumps and foggers that hang on a dial alone. */
+function foggerPlans(
+  { drives, offsets }: WaterInput,
+  units: readonly MistUnit[],
+  misting: readonly MistPlan[],
+): readonly DialPlan[] {
+  return units.flatMap(({ means, timer, members }) => {
+    const plan = misting.find(({ enclosure }) => enclosure === members[0]?.enclosure.id);
+    if (means !== 'dial' || timer?.kind !== 'pin-dial' || !plan) return [];
+    return [switchedPlan(timer, drives.get(timer.id) ?? [], mistWindows(plan), offsets)];
+  });
 }
 
 interface Stage {

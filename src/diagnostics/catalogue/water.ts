@@ -36,4 +36,30 @@ export const water = {
       `the tank of ${pump} gives ${usable} mL above its reserve, and one mist of ${seconds} s takes ${mist} mL`,
     () => 'give it a larger tank',
   ),
+  'dripper-bowl': wording<{ dripper: string; runs: number; holds: number; days: number; most: number }>(
+    'not safe',
+    'refusal',
+    ({ dripper, runs, holds, days }) =>
+      `${dripper} gives ${runs} mL in the ${days === 1 ? 'day' : `${days} days`} between two emptyings, and its bowl holds ${holds} mL`,
+    ({ most }) => `let it run ${most} min a day at most, empty the bowl more often, or give it a larger one`,
+  ),
+  'dripper-step': wording<{ dripper: string; timer: string; step: string; wanted: string }>(
+    'cannot be done',
+    'refusal',
+    ({ dripper, timer, step, wanted }) =>
+      `${timer} switches in steps of ${step}, and ${dripper} is to run ${wanted} at a time`,
+    () => 'let it run a whole step, or put it on a finer timer',
+  ),
+  'dripper-cycle': wording<{ dripper: string; timer: string; on: string; off: string }>(
+    'note',
+    'note',
+    ({ dripper, timer, on, off }) => `set ${timer} to ${on} on and ${off} off for ${dripper}`,
+    () => '',
+  ),
+  'dripper-cycle-range': wording<{ dripper: string; timer: string; on: string; off: string }>(
+    'cannot be done',
+    'refusal',
+    ({ dripper, timer, on, off }) => `${timer} cannot be set to ${on} on and ${off} off, which ${dripper} asks for`,
+    () => 'choose lengths that the timer has, or another timer',
+  ),
 };

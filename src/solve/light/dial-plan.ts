@@ -106,7 +106,8 @@ export function clockWindows(windows: readonly MinuteWindow[], turns: 1 | 7): re
   return turns === 1 ? day : WEEKDAYS.flatMap((weekday) => day.map((window) => ({ day: weekday, ...window })));
 }
 
-function slotsOf(windows: readonly MinuteWindow[], stepMinutes: number, turns: 1 | 7): readonly number[] {
+/** Returns the ON slots of a day's windows, on a 7-day dial once a weekday; ascending. */
+export function slotsOf(windows: readonly MinuteWindow[], stepMinutes: number, turns: 1 | 7): readonly number[] {
   const slots = new Set(
     windows.flatMap(({ onMinute, offMinute }) =>
       slotsOfWindow(dialWindow(onMinute, offMinute - onMinute), stepMinutes),

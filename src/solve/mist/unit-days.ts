@@ -151,8 +151,7 @@ class EnclosureDays {
       lit,
     };
     const { targets } = this.#enclosure;
-    const { dryOut, drink } = targets.water;
-    const isFogger = this.#unit.pump?.kind === 'fogger';
+    const { dryOut } = targets.water;
     const one: MistCase = {
       enclosure: this.#enclosure.id,
       body: air.body,
@@ -160,8 +159,8 @@ class EnclosureDays {
       air: day,
       targets: humidityOn(this.#enclosure, middle),
       dryOut: dryOut && { minutes: dryOut.atLeastMinutes, when: dryOut.when, below: dryOut.below },
-      drink: drink && !isFogger ? { when: drink.when, mists: drink.mists, seconds: drink.atLeastSeconds } : null,
-      cadence: cadenceOf(targets),
+      drink: drinkOf(targets, this.#unit),
+      cadence: cadenceOf(targets, this.#unit),
       runOffAtMostG: runOffAtMostG(this.#enclosure),
       forbidden: this.#forbidden(fromDay, toDay, middle, new PeriodicDay(air.body, air.spray, day).temperatureC),
     };
@@ -240,9 +239,21 @@ function temperatureSteps(lit: AirDay['lit'], dayC: number, nightC: number): Air
   return steps.sort((a, b) => a.fromMinute - b.fromMinute);
 }
 
-function cadenceOf({ misting }: Targets): MistCase['cadence'] {
+/** Lengths of a cadence are those of a mist; a fogger runs as long as the air needs. */
+function cadenceOf({ misting }: Targets, { pump, machine }: MistUnit): MistCase['cadence'] {
   if (misting === null || misting === 'none') return null;
-  return { perDay: misting.perDay, seconds: misting.seconds, gapMinutes: misting.gapMinutes };
+  const { perDay, seconds, gapMinutes } = misting;
+  if (pump?.kind !== 'fogger' || !machine) return { perDay, seconds, gapMinutes };
+  return { perDay, seconds: [machine.shortestSeconds, machine.longestSeconds], gapMinutes };
+}
+
+/** A fogger is no drink. Where an animal is to be misted at all, one mist a day is the last thing to be given up. */
+function drinkOf({ water, misting }: Targets, { pump, machine }: MistUnit): MistCase['drink'] {
+  if (pump?.kind === 'fogger' || !machine) return null;
+  const { drink } = water;
+  if (drink && drink.mists > 0) return { when: drink.when, mists: drink.mists, seconds: drink.atLeastSeconds };
+  const isAsked = misting !== null && misting !== 'none' && misting.perDay[0] >= 1;
+  return isAsked ? { when: 'any', mists: 1, seconds: machine.shortestSeconds } : null;
 }
 
 function runOffAtMostG({ tray }: CareEnclosure): number | null {
