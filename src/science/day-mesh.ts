@@ -5,6 +5,7 @@ const MINUTES = 1440;
 /** Longest step in the calm, and in the hour after a change of warmth. */
 const CALM_MINUTES = 8;
 const WARMING_MINUTES = 2.5;
+const SHORTEST_CALM_MINUTES = 0.25;
 /** Longest step while a film fills. */
 const FILLING_MINUTES = 0.4;
 const FIRST_AFTER_SPRAY_MINUTES = 0.5;
@@ -33,6 +34,8 @@ export class DayMesh {
   roughCount = 0;
   #table: Float64Array = new Float64Array(0);
   #refine = 1;
+  /** The longest step that this film allows. */
+  #longest = CALM_MINUTES;
   #roughFrom = 0;
 
   /** Lays the nodes for runs sorted by start that do not overlap. */
@@ -55,6 +58,7 @@ export class DayMesh {
     this.minutes[0] = 0;
     this.saturation[0] = this.#at(0);
     const edges = this.#edges(air);
+    this.#longest = longestStepMinutes(enclosure, table);
     const fillMinutes = minutesToFill(spray, enclosure);
     const fine = Math.min(FILLING_MINUTES, fillMinutes / 8, minutesToSaturate(spray, enclosure, table[0] ?? 1) / 3);
     for (let k = 0; k < runs.length; k++) {
@@ -115,7 +119,7 @@ export class DayMesh {
   /** Adds steps up to a minute, the first of a given length, each longer than the one before up to a longest. */
   #span(until: number, spraying: 0 | 1, longest: number, firstStep: number): void {
     let at = this.minutes[this.count] ?? 0;
-    let step = firstStep;
+    let step = Math.min(firstStep, this.#longest);
     while (at < until) {
       const left = until - at;
       const taken = left < 1.5 * step ? left : step;
@@ -124,7 +128,7 @@ export class DayMesh {
       }
       at += taken;
       if (at < until && (at - this.#roughFrom >= ROUGH_MINUTES || at > LAST_MINUTES)) this.#endRough();
-      step = Math.min(longest, step * GROWTH);
+      step = Math.min(longest, this.#longest, step * GROWTH);
     }
     this.minutes[this.count] = until;
     this.#endRough();
@@ -195,6 +199,14 @@ function afterLongestPause(runs: readonly Run[]): number {
     }
   }
   return best;
+}
+
+/** Returns the longest step in which a film at its thinnest air loses no more than a good third of itself, 8 min at most. */
+function longestStepMinutes(enclosure: WetEnclosure, table: Float64Array): number {
+  const { transferMPerHour, wettableAreaM2, filmCapacityG } = enclosure;
+  if (filmCapacityG <= 0) return CALM_MINUTES;
+  const perHour = (transferMPerHour * wettableAreaM2 * Math.max(table[0] ?? 1, table[720] ?? 1)) / filmCapacityG;
+  return Math.max(SHORTEST_CALM_MINUTES, Math.min(CALM_MINUTES, (0.4 * 60) / perHour));
 }
 
 /** Returns how long a spray takes to fill a dry film, at least a few seconds; an hour where nothing lands. */

@@ -126,8 +126,8 @@ export class PeriodicDay {
     if (this.#filmMemory * this.#filmEnd > FILM_CLOSES_WITHIN * filmCapacityG) {
       this.#guess(this.#airEnd, this.#filmEnd / Math.max(LEAST_FORGOTTEN, 1 - this.#filmMemory));
     }
-    let film = Math.min(filmCapacityG, this.#filmEnd);
-    let air = Math.min(saturation, this.#airEnd);
+    let film = Math.min(filmCapacityG, Math.max(0, this.#filmEnd));
+    let air = Math.min(saturation, Math.max(0, this.#airEnd));
     let filmBefore = film;
     let offBefore = 0;
     for (this.passes = 1; ; this.passes++) {
@@ -233,46 +233,49 @@ export class PeriodicDay {
       const exponent = rate * step;
       const fallen = exponent > 1e-6 ? 1 - Math.exp(-exponent) : exponent;
       // The air trails behind where it would settle while that moves with the saturation.
-      const drift = exchange * perRate * (after - before);
+      const drift = exponent > 1e-6 ? exchange * perRate * (after - before) : 0;
       const trail = exponent > 1e-6 ? drift / exponent : 0;
       const lead = (air - settled + 0.5 * drift + trail) * fallen;
       const next = air + drift - lead;
       const area = (settled - trail) * step + lead * perRate;
       const spare = middle * step - area;
-      if (next <= after && spare >= 0) {
-        const loss = perFilm * filmMiddle * spare;
-        film += landed - loss;
-        evaporated += loss;
-        based += baseEvaporationGPerHour * spare * perMiddle;
-        carried += area - room * step;
-        memory += 2 * halfLoss;
-        airMemory += exponent;
-        total += area * perMiddle * 60;
-        air = next;
-      } else {
+      let surplus = -1;
+      if (next > after) {
         // Part of the step lies at saturation: what would be above it condenses onto the film, nothing evaporates.
         const short = before - air;
-        const excess = next - after;
-        const free = excess > 0 && short > 0 ? short / (short + excess) : 0;
+        const free = short > 0 ? short / (short + next - after) : 0;
         const freeStep = free * step;
+        const wetStep = step - freeStep;
         const crossing = before + (after - before) * free;
         const meanFree = 0.5 * (air + crossing);
         const middleFree = 0.5 * (before + crossing);
         const loss = perFilm * filmMiddle * (middleFree - meanFree) * freeStep;
         const base = baseEvaporationGPerHour * (1 - meanFree / middleFree) * freeStep;
-        const wetStep = step - freeStep;
-        const wetMiddle = 0.5 * (crossing + after);
-        const out = (meanFree - room) * freeStep + (wetMiddle - room) * wetStep;
-        const surplus = volumeM3 * (air - after - airChangesPerHour * out) + loss + base + risen * step;
-        const dew = Math.max(0, surplus);
-        air = surplus > 0 ? after : after + surplus * perVolume;
+        const out = (meanFree - room) * freeStep + (0.5 * (crossing + after) - room) * wetStep;
+        surplus = volumeM3 * (air - after - airChangesPerHour * out) + loss + base + risen * step;
+        if (surplus >= 0) {
+          film += landed - loss + surplus;
+          evaporated += loss;
+          based += base;
+          carried += out;
+          condensed += surplus;
+          airMemory += 50;
+          total += ((meanFree / middleFree) * freeStep + wetStep) * 60;
+          air = after;
+        }
+      }
+      if (surplus < 0) {
+        const loss = perFilm * filmMiddle * spare;
+        const dew = next > after ? volumeM3 * (next - after) : 0;
         film += landed - loss + dew;
         evaporated += loss;
-        based += base;
-        carried += out;
+        based += baseEvaporationGPerHour * spare * perMiddle;
+        carried += area - room * step;
         condensed += dew;
-        airMemory += 50;
-        total += ((meanFree / middleFree) * freeStep + wetStep) * 60;
+        memory += 2 * halfLoss;
+        airMemory += exponent;
+        total += area * perMiddle * 60;
+        air = dew > 0 ? after : next;
       }
       if (film > filmCapacityG) {
         dripped += film - filmCapacityG;
