@@ -6,13 +6,13 @@ import { todayIn } from '../basics/today.ts';
 import { isKnownZone } from '../basics/zone.ts';
 import { Log } from '../diagnostics/log.ts';
 import { renderText } from '../diagnostics/render.ts';
-import { readProfile } from '../read/profile.ts';
-import type { ReadTargets } from '../read/targets.ts';
+import { type ReadProfile, readProfile } from '../read/profile.ts';
 import { loadText, profilePath, shippedProfiles } from './files.ts';
 import { todayOf } from './household-run.ts';
 import { type CommonOptions, UsageError } from './program.ts';
 import { CannotWrite } from './publish.ts';
 import { type StarterAnswers, starterFile } from './starter-file.ts';
+import { starterNeeds } from './starter-needs.ts';
 import { EXIT, type World } from './world.ts';
 
 export interface NewOptions extends CommonOptions {
@@ -141,31 +141,25 @@ function starterAnswers(
 ): StarterAnswers {
   const species = answers.get('species') ?? '';
   const timezone = answers.get('timezone') ?? 'UTC';
-  const targets = profileTargets(species, world);
-  const stage = targets.stages?.adult ? 'adult' : (Object.keys(targets.stages ?? {})[0] ?? 'adult');
-  const isPlaced = (inset: unknown): boolean => inset !== undefined && inset !== 'none';
   return {
     name: options.name ?? basename(file).replace(/\.ya?ml$/i, ''),
     species,
-    stage,
     timezone,
     latitude: Number(answers.get('latitude')),
     longitude: Number(answers.get('longitude')),
     step: answers.get('step') ?? '15 min',
     units: options.units === 'us' ? 'us' : 'metric',
     from: isoDateOf(todayIn(timezone, todayOf(options.today, world))),
-    isMisted: targets.misting !== 'none' && targets.misting !== undefined,
-    lampUses: [...(isPlaced(targets.basking) ? ['basking'] : []), ...(isPlaced(targets.uvb) ? ['uvb'] : [])],
-    foods: [...new Set((targets.stages?.[stage]?.feeds ?? []).map(({ food }) => food ?? 'insects'))],
+    needs: starterNeeds(shippedProfile(species, world)),
   };
 }
 
-function profileTargets(species: string, world: World): ReadTargets {
+function shippedProfile(species: string, world: World): ReadProfile {
   const path = profilePath(species, '.');
   const loaded = loadText(path, world.disk);
   const log = new Log();
   const profile = loaded.ok ? readProfile(path, loaded.text, log) : null;
-  if (profile) return profile.tree;
+  if (profile) return profile;
   throw new UsageError(
     loaded.ok
       ? renderText(log.sorted(), new Map([[path, { shown: path, text: loaded.text }]]), { colour: false, columns: 80 })

@@ -1,9 +1,9 @@
 /** The commented household file that `dewdial new` writes: one animal, one dial, everything else as comments to uncomment. */
+import type { StarterNeeds } from './starter-needs.ts';
 
 export interface StarterAnswers {
   readonly name: string;
   readonly species: string;
-  readonly stage: string;
   readonly timezone: string;
   readonly latitude: number;
   readonly longitude: number;
@@ -12,113 +12,209 @@ export interface StarterAnswers {
   readonly units: 'metric' | 'us';
   /** First day of the plan, YYYY-MM-DD. */
   readonly from: string;
-  /** Whether the species is misted, by its profile. */
-  readonly isMisted: boolean;
-  /** Whether the species basks or needs UVB, by its profile. */
-  readonly lampUses: readonly string[];
-  /** Food streams of the stage, by its profile. */
-  readonly foods: readonly string[];
+  readonly needs: StarterNeeds;
 }
+
+/** Measures of a starter file, in each system of units; a keeper corrects them. */
+const MEASURES = {
+  metric: {
+    paper: 'a4',
+    room: 'day: 21 °C, night: 18 °C, humidity: 45 %',
+    nightC: 18,
+    size: 'width: 60 cm, depth: 45 cm, height: 90 cm',
+    rating: '1800 W',
+    flow: '60 mL/min',
+    pump: '90 mL/min',
+    tank: 'holds: 10 L, reserve: 1 L',
+  },
+  us: {
+    paper: 'letter',
+    room: 'day: 70 °F, night: 64 °F, humidity: 45 %',
+    nightC: 17.8,
+    size: 'width: 24 in, depth: 18 in, height: 36 in',
+    rating: '1800 W',
+    flow: '2 fl oz/min',
+    pump: '3 fl oz/min',
+    tank: 'holds: 2.5 gal, reserve: 1 qt',
+  },
+} as const;
+
+/** Hours of a person and of the lights that fit each other the year round, with or without clock changes. */
+const LIGHTS_OFF_FOR_DUSK = '19:30';
+const FEEDS_AT = { day: '10:30', dusk: '20:00' } as const;
 
 /** Returns the text of the file. */
 export function starterFile(a: StarterAnswers): string {
-  return `${[head(a), site(a), plan(a), people(), hardware(a), enclosure(a), extras()].join('\n')}`;
+  return [head(a), site(a), plan(a), people(a), hardware(a), enclosure(a), extras()].join('\n');
 }
 
+/** A text in YAML's double quotes. */
 function q(text: string): string {
   return JSON.stringify(text);
 }
 
+/** Lines of code with their comments in one column. */
+function commented(lines: readonly (readonly [string, string?])[]): string {
+  return lines
+    .map(([code, comment]) => (comment === undefined ? code : `${code.padEnd(35)} # ${comment}`))
+    .map((line) => `${line}\n`)
+    .join('');
+}
+
 function head(a: StarterAnswers): string {
-  return `# A household file for dewdial: what the animal needs and what hardware you own. Dewdial works out the times.
-# Every measure carries its unit (15 min, 24 in, 78 °F). Check it with: dewdial check FILE
-format: 1
-name: ${q(a.name)}
-units: ${a.units}                      # how results are shown: metric or us
-paper: ${a.units === 'us' ? 'letter' : 'a4'}
-# contacts: { keeper: "your number", vet: "your exotics vet and number" }      # printed on the sheet for a sitter
-`;
+  return commented([
+    ['# A household file for dewdial: what the animal needs and what hardware you own. Dewdial works out the times.'],
+    ['# Every measure carries its unit (15 min, 24 in, 78 °F). Check it with: dewdial check FILE'],
+    ['format: 1'],
+    [`name: ${q(a.name)}`],
+    [`units: ${a.units}`, 'how results are shown: metric or us'],
+    [`paper: ${MEASURES[a.units].paper}`, 'a4 or letter'],
+    [
+      '# contacts: { keeper: "your number", vet: "your exotics vet and number" }      # printed on the sheet for a sitter',
+    ],
+  ]);
 }
 
 function site(a: StarterAnswers): string {
-  const room =
-    a.units === 'us' ? 'day: 70 °F, night: 65 °F, humidity: 45 %' : 'day: 21 °C, night: 18 °C, humidity: 45 %';
-  return `site:
-  timezone: ${a.timezone}
-  latitude: ${a.latitude}                   # degrees, north positive
-  longitude: ${a.longitude}                  # degrees, east positive
-  room: { ${room} }      # the room the enclosures stand in: measure it, then correct these
-`;
+  return commented([
+    ['site:'],
+    [`  timezone: ${a.timezone}`],
+    [`  latitude: ${a.latitude}`, 'degrees, north positive'],
+    [`  longitude: ${a.longitude}`, 'degrees, east positive'],
+    [`  room: { ${MEASURES[a.units].room} }`, 'where the enclosure stands: measure it, then correct these'],
+  ]);
 }
 
 function plan(a: StarterAnswers): string {
-  return `plan:
-  from: ${a.from}
-  days: 365
-  change_on: [sat, sun]               # the days on which you are willing to move pins
-  settings_at_most: 8                 # how many times a year at most, the first included
-`;
+  return commented([
+    ['plan:'],
+    [`  from: ${a.from}`],
+    ['  days: 365'],
+    ['  change_on: [sat, sun]', 'the days on which you are willing to move pins'],
+    ['  settings_at_most: 8', 'how many sets of pins in the year at most, the first included'],
+  ]);
 }
 
-function people(): string {
-  return `people:
-  - { id: keeper, feeds_at: "08:30", chores_on: sat }
-`;
+function people({ needs }: StarterAnswers): string {
+  const hour = needs.isFedAtDusk ? FEEDS_AT.dusk : FEEDS_AT.day;
+  return commented([
+    ['people:'],
+    [`  - { id: keeper, feeds_at: "${hour}", chores_on: sat, shops: true }`, 'hours of people are on the wall clock'],
+    ['shopping: { days: [fri], reserve: 14 days }', 'when food is bought, and how long a stand-in must last'],
+  ]);
 }
 
-function hardware(a: StarterAnswers): string {
-  const pump = `  # A misting pump behind a seconds timer: uncomment, and set "mist: pump" below.
-  # - { id: mist-timer, kind: programmable-timer, entries: 8, resolution: 1 s, shortest: 5 s, clock: wall }
-  # - { id: pump, kind: mist-pump, outlet: mist-timer, power: 30 W, flow: 90 mL/min, nozzles: 1, longest_run: 5 min, rest: 10 min, tank: { holds: 10 L, reserve: 1 L } }
-`;
-  return `hardware:
-  - id: dial
-    kind: pin-dial                    # a mechanical timer whose day is set with push pins
-    step: ${a.step}                      # the length of one pin, printed on the timer
-    outlets: 1                        # how many sockets it switches together
-    rating: ${a.units === 'us' ? '1725 W' : '1800 W'}                     # printed on its back
-    pins: down-is-on                  # or up-is-on: try one pin and look
-    clock: standard                   # the dial is left alone when the clocks change
-${a.isMisted ? '  - { id: sprayer, kind: hand-sprayer, flow: 60 mL/min }\n' : ''}${pump}`;
+function hardware({ needs, units, step }: StarterAnswers): string {
+  const measures = MEASURES[units];
+  return commented([
+    ['hardware:'],
+    ['  - id: dial'],
+    ['    kind: pin-dial', 'a mechanical timer whose day is set with push pins'],
+    [`    step: ${step}`, 'the length of one pin, printed on the timer'],
+    ['    outlets: 4', 'how many sockets it switches together'],
+    [`    rating: ${measures.rating}`, 'printed on its back'],
+    ['    pins: down-is-on', 'or up-is-on: try one pin and look'],
+    ['    clock: standard', 'it is left alone when the clocks change; wall: you turn it'],
+    ...(needs.isMisted ? [[`  - { id: sprayer, kind: hand-sprayer, flow: ${measures.flow} }`] as const] : []),
+    ['  # A misting pump behind a seconds timer: uncomment the two, and set "mist: pump" below.'],
+    ['  # - { id: mist-timer, kind: programmable-timer, entries: 8, resolution: 1 s, shortest: 5 s, clock: wall }'],
+    [
+      `  # - { id: pump, kind: mist-pump, outlet: mist-timer, power: 30 W, flow: ${measures.pump}, nozzles: 1, longest_run: 5 min, rest: 10 min, tank: { ${measures.tank} } }`,
+    ],
+  ]);
 }
 
 function enclosure(a: StarterAnswers): string {
-  const size =
-    a.units === 'us' ? 'width: 24 in, depth: 18 in, height: 36 in' : 'width: 60 cm, depth: 45 cm, height: 90 cm';
-  const uses = ['daylight', ...a.lampUses];
-  return `enclosures:
-  - id: home
-    name: ${q(a.name)}
-    species: ${a.species}             # the needs come from its profile: dewdial species ${a.species}
-    stage: ${a.stage}
-    animals: 1
-    size: { ${size} }
-    open: 30 %                        # bare mesh as a share of the walls and the top
-    planting: ${a.isMisted ? 'medium' : 'light'}                  # none, light, medium or dense
-    lamps:
-      - { id: day, kind: led, for: [daylight], power: 20 W, outlet: dial }
-${uses.includes('basking') ? '      # - { id: basking, kind: halogen, for: [basking], power: 50 W, outlet: dial, thermostat: dimming, guard: true }\n' : ''}${uses.includes('uvb') ? '      # - { id: uv, kind: fluorescent, for: [uvb], power: 24 W, outlet: dial, replace_after: 12 months }\n' : ''}    mist: ${a.isMisted ? 'by-hand' : 'none'}                     # by-hand, none, or the id of a pump
-    nozzles: { hits_lamp: false }     # whether spray can reach a hot lamp
-    feeders:
-${feeders(a.foods)}`;
+  const { needs, species } = a;
+  return commented([
+    ['enclosures:'],
+    ['  - id: home'],
+    [`    name: ${q(a.name)}`],
+    [`    species: ${species}`, `its profile says what it needs: dewdial species ${species}`],
+    [`    stage: ${needs.stage}`],
+    ['    animals: 1'],
+    [`    size: { ${MEASURES[a.units].size} }`],
+    ['    open: 30 %', 'bare mesh as a share of the walls and the top'],
+    [`    planting: ${needs.isMisted ? 'medium' : 'light'}`, 'none, light, medium or dense'],
+    ...lamps(a),
+    [`    mist: ${needs.isMisted ? 'by-hand' : 'none'}`, 'by-hand, none, or the id of a pump'],
+    ['    nozzles: { hits_lamp: false }', 'whether spray can reach a hot lamp'],
+    ...targets(needs),
+    ...powders(needs),
+    ['    feeders:', 'what you feed, each with its share of the feeds'],
+    ...needs.foods.map((food) => [feeder(food, needs.powders.length > 0)] as const),
+    ['    # chores:'],
+    ['    #   - { id: wipe-glass, title: Wipe the glass, every: 1 week, minutes: 5 }'],
+  ]);
 }
 
-function feeders(foods: readonly string[]): string {
-  const lines: Readonly<Record<string, string>> = {
-    insects: '      - { id: cricket, food: insects, share: 100 %, dust: true, shelf_life: 10 days, gut_load: 24 h }',
-    greens: '      - { id: greens, food: greens, share: 100 %, shelf_life: 4 days }',
-    prepared: '      - { id: diet, food: prepared, share: 100 % }',
-    rodents: '      - { id: rodent, food: rodents, share: 100 % }',
-  };
-  return `${foods.map((food) => lines[food] ?? '').join('\n')}\n`;
+type Lines = readonly (readonly [string, string?])[];
+
+function lamps({ needs, units }: StarterAnswers): Lines {
+  const isColdAtNight = needs.nightLowC !== null && needs.nightLowC > MEASURES[units].nightC;
+  return [
+    ['    lamps:'],
+    ['      - { id: day, kind: led, for: [daylight], power: 20 W, outlet: dial }'],
+    ...(isColdAtNight
+      ? ([
+          ['      # The room above is too cold for it by night: heat on a thermostat, never on the dial.'],
+          [
+            '      - { id: heat, kind: ceramic, for: [heat], power: 60 W, outlet: always, thermostat: pulse, guard: true }',
+          ],
+        ] as const)
+      : []),
+    ...(needs.insets.length > 0
+      ? ([['      # Uncomment what you have; a dial of its own lets it keep its own hours.']] as const)
+      : []),
+    ...(needs.insets.includes('basking')
+      ? ([
+          [
+            '      # - { id: basking, kind: halogen, for: [basking], power: 50 W, outlet: dial, thermostat: dimming, guard: true }',
+          ],
+        ] as const)
+      : []),
+    ...(needs.insets.includes('uvb')
+      ? ([
+          ['      # - { id: uv, kind: fluorescent, for: [uvb], power: 24 W, outlet: dial, replace_after: 12 months }'],
+        ] as const)
+      : []),
+  ];
+}
+
+function targets({ isFedAtDusk }: StarterNeeds): Lines {
+  if (!isFedAtDusk)
+    return [
+      ['    # targets:', 'anything of the profile can be set here, with why'],
+      ['    #   humidity: { day: [45 %, 60 %], why: "the vet\'s advice" }'],
+    ];
+  return [
+    ['    targets:', 'anything of the profile can be set here, with why'],
+    [`      day: { lights_off: "${LIGHTS_OFF_FOR_DUSK}", why: "fed at dusk, at one hour all year" }`],
+  ];
+}
+
+function powders({ powders }: StarterNeeds): Lines {
+  if (powders.length === 0) return [];
+  return [
+    ['    supplements:', "correct what each holds from its label; doses are your veterinarian's to say"],
+    ...powders.map(({ id, contains }) => [`      - { id: ${id}, contains: [${contains.join(', ')}] }`] as const),
+  ];
+}
+
+function feeder(food: StarterNeeds['foods'][number], isDusted: boolean): string {
+  const dust = isDusted ? ', dust: true' : '';
+  const lines = {
+    insects: `{ id: cricket, food: insects, share: 100 %${dust}, shelf_life: 10 days, gut_load: 24 h }`,
+    greens: `{ id: greens, food: greens, share: 100 %${dust}, shelf_life: 4 days }`,
+    prepared: '{ id: diet, food: prepared, share: 100 %, shelf_life: 180 days }',
+    rodents: '{ id: rodent, food: rodents, share: 100 %, shelf_life: 180 days }',
+  } as const;
+  return `      - ${lines[food]}`;
 }
 
 function extras(): string {
-  return `    # targets:                        # anything of the profile can be set here, with why
-    #   humidity: { day: [45 %, 60 %], why: "the vet's advice" }
-    # chores:
-    #   - { id: wipe-glass, title: Wipe the glass, every: 1 week, minutes: 5 }
-# away:                               # a sitter's visits
-#   - { from: 2027-03-05, to: 2027-03-14, sitter: sitter, visits: every 1 day }
-`;
+  return commented([
+    ['# away:', 'when a sitter comes instead of you; add them to people'],
+    ['#   - { from: 2027-03-05, to: 2027-03-14, sitter: sitter, visits: every 1 day }'],
+  ]);
 }
