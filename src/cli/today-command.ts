@@ -1,6 +1,7 @@
 import { epochDay, isoDateOf, parseIsoDate } from '../basics/calendar-day.ts';
 import { todayIn } from '../basics/today.ts';
 import { utcOffsetMinutes } from '../basics/zone.ts';
+import { todayJson } from '../emit/json/today-json.ts';
 import { todayText } from '../emit/text/today.ts';
 import { datesFrom, dayView } from '../plan/day-view.ts';
 import type { Plan } from '../plan/plan.ts';
@@ -47,7 +48,7 @@ export async function run(
   );
   world.out(
     options.json
-      ? `${JSON.stringify(views, null, 2)}\n`
+      ? todayJson(views)
       : todayText(views, {
           unicode: showsUnicode(world),
           language: plan.language,
