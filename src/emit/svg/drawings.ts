@@ -2,7 +2,7 @@ import { dialSheet } from '../../layout/dial-sheet.ts';
 import { yearChart } from '../../layout/year-chart.ts';
 import type { Plan } from '../../plan/plan.ts';
 import { words } from '../../plan/words/words.ts';
-import { paintSvg } from './paint-svg.ts';
+import { paintSvg } from '../paint-svg.ts';
 
 /** Returns the drawings of every dial that has settings, by path. */
 export function drawings(plan: Plan): readonly { readonly path: string; readonly content: string }[] {
