@@ -13,14 +13,12 @@ export interface FeedTime {
 
 /**
  * Returns the days of a period, counted from 0, of so many feeds in it (no more than its days): those with the least largest gap around
- * the period, of these the first in order.
+ * the period, of these the most even (least sum of squared gaps), of these the first in order: the short gaps first, then the long ones.
  */
 export function evenDays(feeds: number, periodDays: number): readonly number[] {
-  const gap = Math.ceil(periodDays / Math.max(1, feeds));
-  const days: number[] = [];
-  for (let i = 0; i < feeds; i++)
-    days.push(Math.max((days[i - 1] ?? -1) + 1, i === 0 ? 0 : periodDays - (feeds - i) * gap));
-  return days;
+  const short = Math.floor(periodDays / Math.max(1, feeds));
+  const shortGaps = feeds - (periodDays % Math.max(1, feeds));
+  return Array.from({ length: feeds }, (_, i) => i * short + Math.max(0, i - shortGaps));
 }
 
 /** Returns the weekdays (0 Monday to 6 Sunday) of so many feeds a week, 0 to 7. */

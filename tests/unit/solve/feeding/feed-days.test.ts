@@ -14,11 +14,13 @@ function weekdaysOf(fed: FeedRule): readonly string[] {
 }
 
 describe('feed days', () => {
-  it('every choice of weekdays has the least largest gap, and is the first in order that has it', () => {
+  it('every choice of weekdays has the least largest gap, is the most even of these, and of these the first in order', () => {
     for (let times = 1; times <= 7; times++) {
       const sets = subsets(times);
-      const least = Math.min(...sets.map(largestGap));
-      const first = sets.filter((days) => largestGap(days) === least).toSorted(compareLists)[0];
+      const least = Math.min(...sets.map((days) => Math.max(...gaps(days))));
+      const widest = sets.filter((days) => Math.max(...gaps(days)) === least);
+      const evenest = Math.min(...widest.map(squares));
+      const first = widest.filter((days) => squares(days) === evenest).toSorted(compareLists)[0];
       expect(evenWeekdays(times), `${times} a week`).toEqual(first);
     }
   });
@@ -26,6 +28,7 @@ describe('feed days', () => {
   it.each([
     [1, ['mon']],
     [2, ['mon', 'thu']],
+    [3, ['mon', 'wed', 'fri']],
     [4, ['mon', 'tue', 'thu', 'sat']],
     [6, ['mon', 'tue', 'wed', 'thu', 'fri', 'sat']],
     [7, [...WEEKDAYS]],
@@ -90,16 +93,13 @@ function subsets(size: number, from = 0): readonly (readonly number[])[] {
   return all;
 }
 
-function largestGap(days: readonly number[]): number {
-  const fed = new Set(days);
-  let [longest, run] = [0, 0];
-  for (let day = 0; day < 14; day++) {
-    run++;
-    if (!fed.has(day % 7)) continue;
-    if (day >= (days[0] ?? 0) + 1) longest = Math.max(longest, run);
-    run = 0;
-  }
-  return longest;
+/** The days from each feed to the next, around the week. */
+function gaps(days: readonly number[]): readonly number[] {
+  return days.map((day, i) => (days[i + 1] ?? (days[0] ?? 0) + 7) - day);
+}
+
+function squares(days: readonly number[]): number {
+  return gaps(days).reduce((sum, gap) => sum + gap * gap, 0);
 }
 
 function compareLists(a: readonly number[], b: readonly number[]): number {
