@@ -4,29 +4,23 @@
  */
 import { execFile } from 'node:child_process';
 import { mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
-import { createServer, type Server } from 'node:http';
-import type { AddressInfo } from 'node:net';
 import { join } from 'node:path';
 import { promisify } from 'node:util';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { emitIcs } from '../../../src/emit/ics/ics.ts';
 import type { Plan } from '../../../src/plan/plan.ts';
 import { generatedParts, withEvents } from '../../generated/calendar-plan.ts';
+import { FeedServer } from './feed-server.ts';
 import { workFolder } from './households.ts';
 
 const folder = join(workFolder, 'vdirsyncer');
 const local = join(folder, 'local');
 const config = join(folder, 'config');
-let served = '';
-let server: Server;
+const server = new FeedServer();
 
 beforeAll(async () => {
   mkdirSync(local, { recursive: true });
-  server = createServer((_request, response) => {
-    response.writeHead(200, { 'Content-Type': 'text/calendar; charset=utf-8' }).end(served);
-  });
-  await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
-  const { port } = server.address() as AddressInfo;
+  const port = await server.start();
   writeFileSync(
     config,
     `[general]\nstatus_path = "${join(folder, 'status')}"\n[pair care]\na = "feed"\nb = "local"\ncollections = null\nconflict_resolution = "a wins"\n` +
@@ -34,7 +28,7 @@ beforeAll(async () => {
   );
 });
 
-afterAll(() => new Promise((resolve) => server.close(resolve)));
+afterAll(() => server.stop());
 
 async function vdirsyncer(command: string): Promise<void> {
   await promisify(execFile)('vdirsyncer', ['-c', config, command, ...(command === 'sync' ? ['--force-delete'] : [])], {
@@ -66,7 +60,7 @@ function saidByCopies(all: ReadonlyMap<string, string>): readonly string[] {
 }
 
 async function synced(plan: Plan): Promise<ReturnType<typeof copies>> {
-  served = emitIcs(plan, 'keeper', 'subscribe');
+  server.text = emitIcs(plan, 'keeper', 'subscribe');
   await vdirsyncer('sync');
   return copies();
 }
@@ -82,7 +76,7 @@ function difference(
 it('keeps a subscription through an unchanged plan, a changed chore, and one that vanishes', async () => {
   const parts = generatedParts(0);
   const first = withEvents(parts, null);
-  served = emitIcs(first, 'keeper', 'subscribe');
+  server.text = emitIcs(first, 'keeper', 'subscribe');
   await vdirsyncer('discover');
   const before = await synced(first);
   expect(saidByCopies(before)).toEqual(saidBy(first));
