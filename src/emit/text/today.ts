@@ -88,10 +88,16 @@ function machineSections(
   const clock = clockSection(view, told);
   const lights = lightSection(view, look, told);
   if (before === null) return [lights, clock];
-  const wasSame =
-    lights.join('\n') === lightSection(before, look, told).join('\n') &&
+  const isSame =
+    !view.lights.some(({ changesToday }) => changesToday) &&
+    wallOf(view) === wallOf(before) &&
     clock.join('\n') === clockSection(before, told).join('\n');
-  return wasSame ? [lights.length + clock.length > 0 ? [told.today.machinesAsBefore] : []] : [lights, clock];
+  return isSame ? [lights.length + clock.length > 0 ? [told.today.machinesAsBefore] : []] : [lights, clock];
+}
+
+/** When each light is on, for comparing days. */
+function wallOf({ lights }: DayView): string {
+  return JSON.stringify(lights.map(({ device, wall }) => [device, wall.map(({ on, off }) => [on, off])]));
 }
 
 function lightSection(view: DayView, look: TodayLook, told: Words): readonly string[] {

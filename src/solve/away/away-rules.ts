@@ -25,6 +25,8 @@ export interface AwayJob {
   readonly whenAway: WhenAway;
   /** Shortest days between two of the chore. */
   readonly intervalDays: number;
+  /** What nobody did in the absence is done on return: water. */
+  readonly isVital?: boolean;
 }
 
 /** Returns each occurrence with the days on which somebody is there for it; occurrences that fall together are one. */
@@ -41,7 +43,10 @@ export function aroundAbsences(
     const absence = there.absenceOn(due.due);
     const placed = absence ? inAbsence(due, job, absence, there, first, last) : atHome(due, there);
     if (placed !== null && placed !== 'left-out') kept.push(placed);
-    if (placed === null && absence) undone.push({ due: due.due, absence });
+    if (placed !== null || !absence) continue;
+    undone.push({ due: due.due, absence });
+    const home = job.isVital === true ? nearestHome(absence.to + 1, 1, there, first, last) : null;
+    if (home !== null) kept.push({ ...due, days: [home], isForced: true });
   }
   return { kept: withoutDoubles(kept, job.intervalDays), undone };
 }

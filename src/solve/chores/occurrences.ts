@@ -60,7 +60,7 @@ export function jobCourse(job: Job, span: PlanSpan, there: DaysThere, earlier: r
     .filter(({ days }) => days.length > 0);
   const { kept, undone } = aroundAbsences(
     inPlan,
-    { whenAway: job.whenAway, intervalDays: intervalOf(dues) },
+    { whenAway: job.whenAway, intervalDays: intervalOf(dues), isVital: job.isVital },
     there,
     span.from,
     span.last,

@@ -79,6 +79,18 @@ describe('a chore that is due in an absence', () => {
     expect(outcome([11], 2, weekly('sitter'), null)).toEqual({ kept: [[11, [9], false]], undone: [] });
   });
 
+  it('of water is done on return where nobody came, unless it is due again', () => {
+    const water: AwayJob = { whenAway: 'sitter', intervalDays: 7, isVital: true };
+    expect(outcome([14, 30], 0, water, null)).toEqual({
+      kept: [
+        [14, [20], true],
+        [30, [30], false],
+      ],
+      undone: [14],
+    });
+    expect(outcome([14, 21], 0, water, null)).toEqual({ kept: [[21, [21], false]], undone: [14] });
+  });
+
   it('keeps what is due at home off the days away', () => {
     expect(outcome([8, 21], 3, weekly('sitter'), [11])).toEqual({
       kept: [
