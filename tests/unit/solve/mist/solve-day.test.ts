@@ -23,6 +23,16 @@ describe('an ordinary day', () => {
     expect(solution.entries.some(({ seconds }) => seconds >= 120)).toBe(true);
   });
 
+  it('changes the entries where a dry-out would hold with less than 15 min to spare', () => {
+    const dryMinutes = solution.cases[0]?.figures.dryOutMinutes ?? 0;
+    const dryOut = { minutes: dryMinutes - 14, when: 'lit', below: 0.2 } as const;
+    const tight = solveMistDay(problemOf({ cases: [caseOf({ dryOut })] }));
+    expect(tight.marginsHold).toBe(true);
+    expect(tight.cases[0]?.figures.dryOutMinutes).toBeGreaterThanOrEqual(dryMinutes + 1);
+    const easy = solveMistDay(problemOf({ cases: [caseOf({ dryOut: { ...dryOut, minutes: dryMinutes - 15 } })] }));
+    expect(easy.entries).toEqual(solution.entries);
+  });
+
   it('says what given entries do, and null of entries that cannot be run', () => {
     expect(judgeMistDay(problemOf(), solution.entries)?.levels).toEqual(solution.levels);
     expect(judgeMistDay(problemOf(), [{ startMinute: 480, seconds: 600 }])).toBeNull();
