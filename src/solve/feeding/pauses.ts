@@ -43,3 +43,11 @@ export function someoneThere(care: Care, day: EpochDay): boolean {
   const absence = absenceOn(care, day);
   return absence === null || (absence.sitter !== null && absence.visits.includes(day));
 }
+
+/** Returns whether somebody can buy feeders on a day: the household, or a sitter on a visit who shops. */
+export function someoneShops(care: Care, day: EpochDay): boolean {
+  const absence = absenceOn(care, day);
+  if (absence === null) return true;
+  const sitter = care.people.find(({ id }) => id === absence.sitter);
+  return sitter?.shops === true && absence.visits.includes(day);
+}

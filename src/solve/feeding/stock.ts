@@ -13,7 +13,7 @@ import {
   type StockFeeder,
   stockFeeders,
 } from './feeder-stock.ts';
-import { absenceOn } from './pauses.ts';
+import { someoneShops } from './pauses.ts';
 import { isShort } from './stand-ins.ts';
 import { feedFrom, goodOn, type Keeping, keepingOf, type Lot, survivors } from './stock-lots.ts';
 import { reportStock } from './stock-report.ts';
@@ -94,7 +94,7 @@ function daysToShop(care: Care, feeder: string, from: EpochDay): readonly EpochD
   const weekdays = new Set(care.shopping.days.map((day) => WEEKDAYS.indexOf(day)));
   const days: EpochDay[] = [];
   for (let day = from; day < from + daysLeft(care, from); day++)
-    if (weekdays.has(weekdayIndex(day)) && absenceOn(care, day) === null && !isShort(care, feeder, day)) days.push(day);
+    if (weekdays.has(weekdayIndex(day)) && someoneShops(care, day) && !isShort(care, feeder, day)) days.push(day);
   return days;
 }
 

@@ -368,6 +368,22 @@ describe('orders', () => {
 
   it('say when what is at hand runs out', () => expect(plan.codes).toContain('stock-runs-out'));
 
+  it.each([
+    ['who shops buys on the visits', true],
+    ['who does not shop leaves feeds without feeders', false],
+  ])('in an absence a sitter %s', (_, shops) => {
+    const top = [
+      'shopping: { days: [fri] }',
+      'away: [{ from: 2027-02-01, to: 2027-02-20, sitter: sitter, visits: every 1 day }]',
+    ];
+    const care = careOf({ enclosure: insects([], feeders), top }, 60);
+    const people = care.people.map((person) => (person.id === 'sitter' ? { ...person, shops } : person));
+    const { stock, codes } = solve({ ...care, people });
+    const bought = stock.filter(({ date }) => date >= '2027-02-01' && date <= '2027-02-20');
+    expect(bought.length > 0).toBe(shops);
+    expect(codes.includes('absence-outlasts-food')).toBe(!shops);
+  });
+
   it('start cultures evenly over the time that one lasts', () => {
     const flies = [
       '- { id: fruit-fly, share: 100 %, dust: true, culture: { first_after: 14 days, lasts: 28 days, keep: 3 } }',
