@@ -26,7 +26,22 @@ function checkStream(food: string, feeders: readonly RawPart[], findings: Findin
   if (open ? sum < 1 - 1e-6 : Math.abs(sum - 1) < 1e-3) return;
   const percent = String(Math.round(sum * 1000) / 10);
   const ids = said.map((feeder) => feeder.at('id').text ?? 'a feeder');
-  findings.say('shares-sum', { food, percent, feeders: ids, open }, last.at('share').path);
+  const corrected = wholePercents(shares.map((share) => share ?? 0)).map((share, i) => `${ids[i] ?? ''} ${share} %`);
+  findings.say('shares-sum', { food, percent, feeders: ids, open, corrected }, last.at('share').path);
+}
+
+/** Returns shares in the same proportions as whole percents that come to 100; none where they come to nothing. */
+function wholePercents(shares: readonly number[]): readonly number[] {
+  const sum = shares.reduce((total, share) => total + share, 0);
+  if (sum <= 0) return [];
+  const exact = shares.map((share) => (share / sum) * 100);
+  const left = 100 - exact.reduce((total, share) => total + Math.floor(share), 0);
+  const raised = exact
+    .map((share, i) => ({ i, rest: share - Math.floor(share) }))
+    .sort((a, b) => b.rest - a.rest || a.i - b.i)
+    .slice(0, left)
+    .map(({ i }) => i);
+  return exact.map((share, i) => Math.floor(share) + (raised.includes(i) ? 1 : 0));
 }
 
 function isStandIn(feeder: RawPart): boolean {

@@ -290,12 +290,21 @@ export const reading = {
     ({ low, high, lowKey, highKey }) => `${lowKey} is ${low}, more than ${highKey} with ${high}`,
     ({ lowKey, highKey }) => `let ${lowKey} be at most ${highKey}`,
   ),
-  'shares-sum': wording<{ food: string; percent: string; feeders: readonly string[]; open: boolean }>(
+  'shares-sum': wording<{
+    food: string;
+    percent: string;
+    feeders: readonly string[];
+    open: boolean;
+    /** The nearest whole percents, for instance `cricket 68 %`. */
+    corrected: readonly string[];
+  }>(
     'cannot be read',
     'error',
     ({ food, percent, feeders }) => `the shares of ${quoted(feeders)} (${food}) come to ${percent} %`,
-    ({ open }) =>
-      open ? 'let them come to less than 100 %; feeders without a share get the rest' : 'let them come to 100 %',
+    ({ open, corrected }) => {
+      if (open) return 'let them come to less than 100 %; feeders without a share get the rest';
+      return `let them come to 100 %${corrected.length === 0 ? '' : `, for instance ${corrected.join(', ')}`}`;
+    },
   ),
   'water-shares': wording<{ percent: string }>(
     'cannot be read',
