@@ -17,6 +17,8 @@ import { shelfEn } from './shelf-en.ts';
 import { shelfEs } from './shelf-es.ts';
 import { todayEn } from './today-en.ts';
 import { todayEs } from './today-es.ts';
+import { webEn } from './web-en.ts';
+import { webEs } from './web-es.ts';
 
 const en = {
   calendar: calendarEn,
@@ -26,6 +28,7 @@ const en = {
   pictures: picturesEn,
   shelf: shelfEn,
   today: todayEn,
+  web: webEn,
 };
 
 export type Words = typeof en;
@@ -38,6 +41,7 @@ const es: Words = {
   pictures: picturesEs,
   shelf: shelfEs,
   today: todayEs,
+  web: webEs,
 };
 
 const byLanguage: Readonly<Record<Language, Words>> = { en, es };
