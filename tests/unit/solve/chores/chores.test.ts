@@ -23,6 +23,14 @@ describe('a chore of the file', () => {
     expect([own.kind, own.who, own.minutes, own.source]).toEqual(['chore', 'keeper', 5, 'household']);
   });
 
+  it('lies at most interval and leeway apart, even where the preferred weekday would draw it farther', () => {
+    const { chore } = solvedChores(householdText({ enclosure: OWN('every: 10 days, leeway: 3 days') }));
+    const days = chore('sand/own').dates.map(epochDay);
+    const gaps = days.slice(1).map((day, index) => day - (days[index] ?? day));
+    expect(Math.max(...gaps)).toBeLessThanOrEqual(13);
+    expect(gaps).toContain(7);
+  });
+
   it('with no leeway stays where it is', () => {
     const { chore } = solvedChores(householdText({ enclosure: OWN('every: 1 week, leeway: 0 days') }));
     expect(chore('sand/own').moved).toEqual([]);
