@@ -3,6 +3,7 @@
  * Source: the form of Rutter AJ et al. (1971), Agric. Meteorol. 9:367-384, in a box with well-mixed air exchange.
  */
 import { DayMesh } from './day-mesh.ts';
+import { laggedTemperatures } from './lagged-temperature.ts';
 import { saturationDensityGPerM3 } from './moist-air.ts';
 
 /** What an enclosure is to its air and water. */
@@ -99,7 +100,7 @@ export class PeriodicDay {
     this.enclosure = enclosure;
     this.spray = spray;
     this.air = air;
-    fillTemperature(this.temperatureC, air.temperatureSteps, enclosure.warmUpMinutes);
+    laggedTemperatures(this.temperatureC, air.temperatureSteps, enclosure.warmUpMinutes);
     for (let minute = 0; minute <= MINUTES; minute++) {
       this.saturation[minute] = saturationDensityGPerM3(this.temperatureC[minute] ?? 0);
     }
@@ -314,27 +315,6 @@ export class PeriodicDay {
 function cappedMiddle(film: number, landed: number, capacity: number): number {
   const missing = capacity - film;
   return landed > 0 ? capacity - (0.5 * missing * missing) / landed : capacity;
-}
-
-/** Fills the temperature at each minute: the forcing followed by a first-order lag, around the periodic day. */
-function fillTemperature(into: Float64Array, steps: AirDay['temperatureSteps'], lagMinutes: number): void {
-  const forcing = new Float64Array(MINUTES);
-  const ordered = [...steps].sort((a, b) => a.fromMinute - b.fromMinute);
-  let celsius = ordered[ordered.length - 1]?.celsius ?? 0;
-  let next = 0;
-  for (let minute = 0; minute < MINUTES; minute++) {
-    for (let step = ordered[next]; step && step.fromMinute <= minute; step = ordered[++next]) celsius = step.celsius;
-    forcing[minute] = celsius;
-  }
-  const keeps = lagMinutes > 0 ? Math.exp(-1 / lagMinutes) : 0;
-  let value = 0;
-  for (const force of forcing) value = force + (value - force) * keeps;
-  value /= 1 - keeps ** MINUTES;
-  for (let minute = 0; minute <= MINUTES; minute++) {
-    into[minute] = value;
-    const force = forcing[minute % MINUTES] ?? 0;
-    value = force + (value - force) * keeps;
-  }
 }
 
 function emptyBalance(): DayBalance {

@@ -6,7 +6,8 @@ import { DayMoves } from '../../src/solve/mist/day-moves.ts';
 import type { DayProblem } from '../../src/solve/mist/day-problem.ts';
 import { solveMistDay } from '../../src/solve/mist/solve-day.ts';
 import { Choices } from '../generated/random.ts';
-import { fineProblem } from '../reference/mist-solver/random-problems.ts';
+import { exhaustive } from '../reference/mist-solver/exhaustive.ts';
+import { fineProblem, LARGER_LENGTHS, largerProblem } from '../reference/mist-solver/random-problems.ts';
 import { randomEnclosure } from '../reference/wet-enclosure/random-enclosures.ts';
 import { caseOf, problemOf } from '../unit/solve/mist/problem-of-tests.ts';
 
@@ -15,6 +16,7 @@ type Row = readonly [label: string, value: number | string, unit: string];
 const DAYS = 300;
 const PROBLEMS = 60;
 const RESTARTS = 16;
+const LARGER = 5;
 
 export async function run(): Promise<{ name: string; rows: Row[] }[]> {
   const problems = problemsOf(PROBLEMS);
@@ -22,6 +24,7 @@ export async function run(): Promise<{ name: string; rows: Row[] }[]> {
     { name: 'air: a simulated periodic day', rows: dayRows() },
     { name: 'mist: one condition solved', rows: conditionRows(problems) },
     { name: 'mist: a year of eight dial settings in one room', rows: yearRows() },
+    { name: 'mist: larger coarse instances against every set of entries', rows: exhaustiveRows() },
     { name: `mist: quality against ${RESTARTS} random beginnings`, rows: qualityRows(problems.slice(0, 12)) },
   ];
   return tables.map(({ name, rows }) => ({
@@ -108,6 +111,31 @@ function yearRows(): Row[] {
     ['mean', average(times), 'ms'],
     ['best round', Math.min(...times), 'ms'],
     ['shortfall of the one set', met, ''],
+  ];
+}
+
+function exhaustiveRows(): Row[] {
+  const choices = new Choices(31);
+  const problems: DayProblem[] = [];
+  while (problems.length < LARGER) {
+    const problem = largerProblem(choices);
+    if (problem.cases.length === 1) problems.push(problem);
+  }
+  let [equal, sameShortfall, gap] = [0, 0, 0];
+  for (const problem of problems) {
+    const every = exhaustive(problem, LARGER_LENGTHS);
+    const ours = solveMistDay(problem);
+    // The second judge's key: count, nine limits, nine amounts, then the levels.
+    const levels = every.key.slice(19);
+    equal += JSON.stringify(every.runs) === JSON.stringify(ours.entries) ? 1 : 0;
+    sameShortfall += levels[0] === ours.levels[0] ? 1 : 0;
+    gap += 0.05 * ((ours.levels[0] ?? 0) - (levels[0] ?? 0));
+  }
+  return [
+    ['instances', LARGER, ''],
+    ['the very best answer found', equal, ''],
+    ['its shortfall found', sameShortfall, ''],
+    ['mean gap in shortfall', gap / LARGER, ''],
   ];
 }
 

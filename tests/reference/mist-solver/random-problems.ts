@@ -130,6 +130,24 @@ export function coarseProblem(choices: Choices): DayProblem {
   });
 }
 
+/** Lengths of the larger coarse instances. */
+export const LARGER_LENGTHS = [45, 90, 135, 180];
+
+/** Up to three entries, fourteen hourly starts, four lengths: some 25 000 sets, more than the solver tries one by one. */
+export function largerProblem(choices: Choices): DayProblem {
+  const grid = {
+    startStepMinutes: 60,
+    lengthStepSeconds: 45,
+    shortestSeconds: 45,
+    longestSeconds: 180,
+    entriesAtMost: 3,
+  };
+  return randomProblem(choices, grid, (on) => {
+    const starts = [{ fromMinute: (on + 780) % 1440, toMinute: on - 60 }];
+    return { starts, runs: [], noise: [], noMist: [] };
+  });
+}
+
 export function fineProblem(choices: Choices): DayProblem {
   const grid = {
     startStepMinutes: 15,
