@@ -6,6 +6,7 @@ import type { Diagnostic, Weight } from '../../diagnostics/diagnostic.ts';
 import { dayView, type LightDay } from '../../plan/day-view.ts';
 import { settingOn } from '../../plan/dial-day.ts';
 import type { DialPlan, Plan } from '../../plan/plan.ts';
+import { workDays, workWeeks } from '../../plan/work-load.ts';
 import { deviceName, windowListWords } from './dial-lines.ts';
 
 /**
@@ -28,6 +29,7 @@ export function summaryText(plan: Plan, folder: string | null, today: IsoDate = 
       'Light against its target, at worst',
       plan.lighting.filter(({ settings }) => settings.length > 0).map(errorLine),
     ),
+    ...section('Work', workLines(plan)),
     ...section(
       'Not planned',
       plan.notPlanned.map(({ lamp, why }) => `${lamp}: ${why}`),
@@ -55,7 +57,7 @@ function nextLine(plan: Plan, date: IsoDate, devices: readonly string[]): string
   const what = devices.flatMap((id) => {
     const dial = plan.lighting.find(({ device }) => device === id);
     const setting = dial && settingOn(dial, date);
-    return setting ? [`${id} to ${windowListWords(setting.windows)}`] : [];
+    return [setting ? `${id} to ${windowListWords(setting.windows)}` : `${id}, new mists`];
   });
   return `${date}: ${what.join('; ')}`;
 }
@@ -63,6 +65,19 @@ function nextLine(plan: Plan, date: IsoDate, devices: readonly string[]): string
 function errorLine(dial: DialPlan): string {
   const { device, settings, worstErrorMinutes, meanErrorMinutes } = dial;
   return `${device}: ${spanWords(worstErrorMinutes)}, ${spanWords(meanErrorMinutes)} on average, with ${settings.length} setting${settings.length === 1 ? '' : 's'}`;
+}
+
+/** Each person's hours a week, with the longest week. */
+function workLines(plan: Plan): readonly string[] {
+  const weeks = workWeeks(workDays(plan));
+  const people = [...new Set(weeks.map(({ person }) => person))];
+  return people.map((person) => {
+    const own = weeks.filter((week) => week.person === person);
+    const mean = own.reduce((sum, { minutes }) => sum + minutes, 0) / own.length;
+    const longest = own.reduce((most, week) => (week.minutes > most.minutes ? week : most));
+    const most = `${spanWords(longest.minutes)} in the week of ${longest.from}`;
+    return `${person}: about ${spanWords(mean)} a week with work, at most ${most}`;
+  });
 }
 
 function warningLine({ code, message, file, line }: Plan['warnings'][number]): string {

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { summaryText } from '../../../src/emit/text/summary.ts';
 import { todayText } from '../../../src/emit/text/today.ts';
 import { dayView } from '../../../src/plan/day-view.ts';
 import { peopleDay } from '../../../src/plan/people-day.ts';
@@ -189,6 +190,16 @@ describe('the work', () => {
     expect(workWeeks(days)).toEqual([
       { person: 'keeper', from: '2027-02-01', minutes: 9 + 2 * FEED_MINUTES, longest: days[0] },
     ]);
+  });
+});
+
+describe('the summary', () => {
+  it('tells each person’s hours a week', () => {
+    const longer = chore('deep', ['2027-02-10'], { minutes: 90 });
+    const text = summaryText({ ...plan, chores: [...plan.chores, longer] }, null);
+    expect(text).toContain(
+      '\nWork\n  keeper: about 55 min a week with work, at most 1 h 30 min in the week of 2027-02-08\n',
+    );
   });
 });
 
