@@ -15,8 +15,15 @@ export interface EmitOptions {
 export interface Emitter {
   readonly name: string;
   readonly isWanted: (plan: Plan, options: EmitOptions) => boolean;
-  readonly load: () => Promise<(plan: Plan, options: EmitOptions) => readonly Product[] | Promise<readonly Product[]>>;
+  readonly load: () => Promise<Write>;
 }
+
+/** `beside` is what the writers above it in the table have written, for one that points to it. */
+type Write = (
+  plan: Plan,
+  options: EmitOptions,
+  beside: readonly Product[],
+) => readonly Product[] | Promise<readonly Product[]>;
 
 const always = (): boolean => true;
 
@@ -60,6 +67,14 @@ export const emitters: readonly Emitter[] = [
     isWanted: always,
     load: async () => (await import('./ics/ics-files.ts')).icsFiles,
   },
+  {
+    name: 'index.html',
+    isWanted: always,
+    load: async () => {
+      const { indexHtml } = await import('./html/index-html.ts');
+      return (plan, _options, beside) => [{ path: 'index.html', content: indexHtml(plan, beside) }];
+    },
+  },
 ];
 
 /** Returns every product of a plan, by path. */
@@ -68,7 +83,7 @@ export async function emitAll(plan: Plan, options: EmitOptions): Promise<readonl
   for (const emitter of emitters) {
     if (!emitter.isWanted(plan, options)) continue;
     const write = await emitter.load();
-    products.push(...(await write(plan, options)));
+    products.push(...(await write(plan, options, products)));
   }
   return products.sort((a, b) => (a.path < b.path ? -1 : a.path > b.path ? 1 : 0));
 }

@@ -4,7 +4,11 @@ import type { IsoDate } from '../../basics/civil.ts';
 import type { Words } from '../words/words.ts';
 
 export function dateInWords(date: IsoDate, { shelf }: Pick<Words, 'shelf'>): string {
-  const day = epochDay(date);
-  const { year, month, dayOfMonth } = civilOf(day);
-  return shelf.weekdayDate(shelf.weekdays[weekdayOf(day)], shelf.date(year, month, dayOfMonth));
+  return shelf.weekdayDate(shelf.weekdays[weekdayOf(epochDay(date))], plainDate(date, shelf));
+}
+
+/** Returns a date without its weekday. */
+export function plainDate(date: IsoDate, shelf: Words['shelf']): string {
+  const { year, month, dayOfMonth } = civilOf(epochDay(date));
+  return shelf.date(year, month, dayOfMonth);
 }

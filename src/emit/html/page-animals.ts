@@ -1,0 +1,64 @@
+/** The animals: what each needs, what its air is expected to do, and where the numbers come from. */
+import { spanWords } from '../../basics/span-words.ts';
+import { plainDate } from '../../plan/phrases/date-words.ts';
+import { watchWords } from '../../plan/phrases/watch-words.ts';
+import type { IsoDate, MistCondition, MistPlan, MistSet, Plan, PlanEnclosure } from '../../plan/plan.ts';
+import { watchFor } from '../../plan/watch-for.ts';
+import type { Words } from '../../plan/words/words.ts';
+import { html, list, type Markup, NOTHING } from './markup.ts';
+import { numbersOf, uvWords } from './page-numbers.ts';
+
+/** Returns the section of all enclosures, in the plan's order. */
+export function animalsSection(plan: Plan, today: IsoDate, told: Words): Markup {
+  if (plan.enclosures.length === 0) return NOTHING;
+  return html`<section aria-labelledby="animals"><h2 id="animals">${told.web.animals}</h2>
+${plan.enclosures.map((enclosure) => oneAnimal(plan, enclosure, today, told))}
+</section>`;
+}
+
+function oneAnimal(plan: Plan, enclosure: PlanEnclosure, today: IsoDate, told: Words): Markup {
+  const { web, shelf } = told;
+  const watch = watchFor({ enclosures: [enclosure] }, today).map((each) => watchWords(each, plan.units, told));
+  const needs = watch.flatMap(({ states, normal }) => [...states, ...normal]);
+  const misting = plan.misting.find((mist) => mist.enclosure === enclosure.id);
+  return html`<h3>${web.animal(enclosure.name, enclosure.speciesName)} <i lang="la">${enclosure.scientific}</i></h3>
+${list([...needs.map(shelf.capital), ...uvWords(enclosure, told)])}
+${misting ? airOf(plan, misting, today, told) : NOTHING}
+${numbersOf(enclosure, plan.units, told)}
+`;
+}
+
+function airOf(plan: Plan, { sets, advice }: MistPlan, today: IsoDate, told: Words): Markup {
+  const set = sets.find(({ from, to }) => from <= today && today <= to) ?? sets[0];
+  const condition = set?.conditions.find(({ from, to }) => from <= today && today <= to) ?? set?.conditions[0];
+  if (!set || !condition) return NOTHING;
+  const { web, shelf } = told;
+  return html`<h4>${web.predicted(plainDate(condition.from, shelf), plainDate(condition.to, shelf))}</h4>
+${list([airWords(plan, condition, told), ...shortWords(set, told), ...advice.map(({ message }) => shelf.capital(message))])}`;
+}
+
+function airWords({ units }: Plan, { predicted }: MistCondition, { web, shelf }: Words): string {
+  const { dayHumidity, nightHumidity, dryOutHours, waterMlPerDay } = predicted;
+  const water =
+    units === 'us'
+      ? web.ounces(String(Math.round(waterMlPerDay / ML_PER_FLUID_OUNCE)))
+      : web.millilitres(String(Math.round(waterMlPerDay)));
+  const parts = [
+    web.humidityIs(percent(dayHumidity), percent(nightHumidity)),
+    web.driesOut(spanWords(Math.round(dryOutHours * 60))),
+    web.waterIs(water),
+  ];
+  return shelf.capital(shelf.also(parts));
+}
+
+const ML_PER_FLUID_OUNCE = 29.5735;
+
+function shortWords({ shortfalls }: MistSet, { web, shelf }: Words): readonly string[] {
+  return shortfalls.map(({ target, by, unit, remedy }) =>
+    shelf.capital(web.fallsShort(target, unit === '1' ? percent(by) : `${Number(by.toFixed(2))} ${unit}`, remedy)),
+  );
+}
+
+function percent(share: number): string {
+  return `${Math.round(share * 100)} %`;
+}
