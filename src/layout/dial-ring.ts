@@ -21,8 +21,13 @@ export interface RingPlace {
   /** Of the inner edge of the pins. */
   readonly radius: number;
   readonly pinMm: number;
-  /** Of a small ring: hours between two numerals, and times without words, no two of which may touch. */
-  readonly small?: { readonly numeralEvery: number; readonly numeralPt: number; readonly timePt: number };
+  /** Of a small ring: hours between two numerals, and times without words, no two of which may touch; from the pins to a time, 2.6 mm. */
+  readonly small?: {
+    readonly numeralEvery: number;
+    readonly numeralPt: number;
+    readonly timePt: number;
+    readonly timeGapMm?: number;
+  };
 }
 
 const THIN = { widthMm: 0.15, shade: 'ink' } as const;
@@ -116,7 +121,7 @@ function switchTimes(pins: RingPins, place: RingPlace): readonly Shape[] {
   const count = 1440 / pins.stepMinutes;
   if (pins.on.size === 0 || pins.on.size === count) return [];
   const { small } = place;
-  const radius = place.radius + place.pinMm + (small ? 2.6 : 5.6);
+  const radius = place.radius + place.pinMm + (small ? (small.timeGapMm ?? 2.6) : 5.6);
   const shown: { readonly x: number; readonly y: number }[] = [];
   return Array.from({ length: count }, (_, slot) => slot)
     .filter((slot) => pins.on.has(slot) !== pins.on.has((slot + count - 1) % count))

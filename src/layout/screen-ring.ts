@@ -5,8 +5,10 @@ import { slotDifference } from '../plan/slots.ts';
 import { ringShapes } from './dial-ring.ts';
 import type { Drawing } from './shapes.ts';
 
-const WIDTH_MM = 92;
-const HEIGHT_MM = 82;
+const WIDTH_MM = 94;
+const HEIGHT_MM = 76;
+/** Leaves room for the arrowheads. */
+const TIME_GAP_MM = 4.4;
 
 /** Returns the ring of a setting, marked with what moves against the one before where that is given. */
 export function screenRing(
@@ -34,7 +36,7 @@ export function screenRing(
         centreY: HEIGHT_MM / 2,
         radius: 24,
         pinMm: 5.5,
-        small: { numeralEvery: 3, numeralPt: 10, timePt: 11 },
+        small: { numeralEvery: 3, numeralPt: 10, timePt: 11, timeGapMm: TIME_GAP_MM },
       },
     ),
   };

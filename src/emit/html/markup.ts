@@ -34,9 +34,13 @@ const ENTITIES: Readonly<Record<string, string>> = {
   "'": '&#39;',
 };
 
+/** A number and its unit stand on one line. */
+const UNIT_GAP = /(?<=\d) (?=(?:°C|°F|%|(?:min|ml|fl|gal|[hslW])(?![a-z])))/g;
+
 /** Control characters and those that turn the reading direction around are shown as what they are: unprintable. */
 function escaped(text: string): string {
-  return printable(text).replace(/[&<>"']/g, (character) => ENTITIES[character] ?? character);
+  const kept = printable(text).replace(UNIT_GAP, '\u00a0');
+  return kept.replace(/[&<>"']/g, (character) => ENTITIES[character] ?? character);
 }
 
 /** Returns a list, or nothing where it would be empty. */

@@ -18,6 +18,7 @@ ol.clock>li>*{text-indent:0}
 ol.clock b{display:inline-block;min-width:3.75rem;margin-right:.5rem;font-variant-numeric:tabular-nums;text-indent:0}
 a{color:var(--link);text-underline-offset:.15em}
 nav a,.links a{display:inline-block;padding:.375rem 0}
+nav ul{display:flex;flex-wrap:wrap;gap:0 1.25rem}
 nav ul,ul.links{list-style:none;padding:0}
 :focus-visible{outline:3px solid var(--link);outline-offset:2px}
 .skip{position:absolute;left:-100vw}
