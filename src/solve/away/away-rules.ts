@@ -37,6 +37,7 @@ export function aroundAbsences(
   first: EpochDay,
   last: EpochDay,
 ): AwayOutcome {
+  if (there.isNeverAway) return { kept: dues.map((due) => ({ ...due, isForced: false })), undone: [] };
   const kept: AwayDue[] = [];
   const undone: { due: EpochDay; absence: CareAbsence }[] = [];
   for (const due of dues) {
@@ -52,7 +53,7 @@ export function aroundAbsences(
 }
 
 function atHome(due: Due, there: DaysThere): AwayDue | null {
-  const days = due.days.filter(there.isHome);
+  const days = due.days.every(there.isHome) ? due.days : due.days.filter(there.isHome);
   return days.length > 0 ? { ...due, days, isForced: false } : null;
 }
 
@@ -100,6 +101,7 @@ function nearestVisit(due: EpochDay, visits: readonly EpochDay[], intervalDays: 
 
 /** A forced occurrence goes where the chore is done nearby anyway: less than half an interval from a due date of its own, or on the same day. */
 function withoutDoubles(kept: readonly AwayDue[], intervalDays: number): readonly AwayDue[] {
+  if (!kept.some(({ isForced }) => isForced)) return kept;
   const own = kept.filter(({ isForced }) => !isForced);
   const taken = new Set<EpochDay>();
   return kept.filter(({ days, isForced }) => {

@@ -3,6 +3,7 @@ import type { EpochDay } from '../../basics/calendar-day.ts';
 import type { Care, CareAbsence } from '../../resolve/care.ts';
 
 export interface DaysThere {
+  readonly isNeverAway: boolean;
   readonly absenceOn: (day: EpochDay) => CareAbsence | null;
   /** Whether a person of the household, or a sitter who is not only a visitor, is there. */
   readonly isHome: (day: EpochDay) => boolean;
@@ -16,8 +17,10 @@ export function daysThere(care: Pick<Care, 'away'>): DaysThere {
     absence,
     visits: new Set(absence.sitter === null ? [] : absence.visits),
   }));
-  const on = (day: EpochDay) => absences.find(({ absence: { from, to } }) => from <= day && day <= to);
+  const on = (day: EpochDay) =>
+    absences.length === 0 ? undefined : absences.find(({ absence: { from, to } }) => from <= day && day <= to);
   return {
+    isNeverAway: absences.length === 0,
     absenceOn: (day) => on(day)?.absence ?? null,
     isHome: (day) => on(day) === undefined,
     isVisit: (day) => on(day)?.visits.has(day) ?? false,

@@ -5,7 +5,8 @@
  */
 import type { EpochDay } from '../../basics/calendar-day.ts';
 import { ChainStates, type Move } from './chain-states.ts';
-import { type GatherProblem, placeCost } from './gather-problem.ts';
+import { type Chain, type GatherProblem, placeCost } from './gather-problem.ts';
+import { costsToGo } from './place-chain.ts';
 
 /** Choices kept a day; beyond it the worst are dropped, and nothing is proven. */
 const MOST_CHOICES = 2000;
@@ -49,14 +50,20 @@ const NO_BOUND: Most = { newDays: Number.POSITIVE_INFINITY, cost: Number.POSITIV
 
 /** Returns the further days with work that the chains need; every chain by itself must have a solution. */
 export function newDays(problem: GatherProblem): NewDays {
+  if (problem.chains.every((chain) => newDaysOf(problem, chain) === 0)) return { days: [], atLeast: 0, isProven: true };
   const field = fieldOf(problem, () => 0);
   let atLeast = start(field).needs;
-  if (atLeast === 0) return { days: [], atLeast, isProven: true };
   for (; ; atLeast++) {
     const { best, wasCut } = sweep(field, { ...NO_BOUND, newDays: atLeast }, MOST_CHOICES);
     if (best && !wasCut) return onFewestDays(problem, atLeast, best);
     if (wasCut) return notProven(problem, atLeast);
   }
+}
+
+/** The fewest further days that a chain needs by itself. */
+function newDaysOf({ hasWork }: GatherProblem, chain: Chain): number {
+  const [first = []] = costsToGo(chain, (_, day) => (hasWork(day) ? 0 : 1));
+  return first.reduce((least, needs) => Math.min(least, needs), chain.length === 0 ? 0 : Number.POSITIVE_INFINITY);
 }
 
 /** With the number known the best of the sets is looked for, below what a narrow search finds. */

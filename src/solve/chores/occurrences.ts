@@ -123,9 +123,10 @@ function withGaps(
   lastDone: Done | null,
 ): readonly Movable[] {
   const isBound = leeway > 0 && job.rhythm.kind !== 'dates';
+  const before = new Map(isBound ? dues.map((due, index) => [due, dues[index - 1]]) : []);
   return kept.map(({ due, days }) => {
-    const before = dues[dues.indexOf(due) - 1] ?? lastDone?.due ?? null;
-    if (!isBound || before === null) return { due, days, gapAtMost: null };
-    return { due, days, gapAtMost: Math.min(due - before + leeway, job.gapAtMostDays ?? Number.POSITIVE_INFINITY) };
+    const last = before.get(due) ?? lastDone?.due ?? null;
+    if (!isBound || last === null) return { due, days, gapAtMost: null };
+    return { due, days, gapAtMost: Math.min(due - last + leeway, job.gapAtMostDays ?? Number.POSITIVE_INFINITY) };
   });
 }
