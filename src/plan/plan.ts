@@ -210,8 +210,20 @@ export interface MistPlan {
   readonly targets: MistTargets;
   readonly limits: MistLimits | null;
   readonly model: AirModel;
-  readonly advice: readonly { readonly code: string; readonly message: string }[];
+  readonly advice: readonly MistAdvice[];
 }
+
+/** Something to know or to do about the water of an enclosure. */
+export interface MistAdvice {
+  readonly code: string;
+  readonly message: string;
+  /** What the message is made of, by name. */
+  readonly values: Readonly<Record<string, string | number>>;
+  /** What of the household it is about, for the place of a warning; absent where it is only told. */
+  readonly about?: MistSubject;
+}
+
+export type MistSubject = 'mist' | 'open' | 'tank' | 'tray' | 'noise' | 'size' | 'room' | 'sets' | `targets.${string}`;
 
 export interface MistSet {
   readonly from: IsoDate;

@@ -1,21 +1,21 @@
 /** The water stage: which mists an enclosure gets from which day, and what its air then does. */
 import { type EpochDay, epochDay, isoDateOf, weekdayOf } from '../basics/calendar-day.ts';
-import { clockTimeOf } from '../basics/minute-of-day.ts';
 import type { UtcOffsets } from '../basics/utc-offsets.ts';
 import type { Log } from '../diagnostics/log.ts';
 import { Parts } from '../plan/parts.ts';
 import type { Assumption, DialPlan, Feed, MistPlan, MistSet, Plan } from '../plan/plan.ts';
 import type { Care } from '../resolve/care.ts';
-import type { Run } from '../science/wet-enclosure.ts';
 import { dripperPlans } from './mist/drippers.ts';
-import { caseDay, type EntrySpan, mistCondition, planFrame, setFrame } from './mist/mist-plan.ts';
-import { type ChosenSet, chooseSets } from './mist/mist-sets.ts';
+import { memberWater } from './mist/member-water.ts';
+import { planFrame } from './mist/mist-plan.ts';
+import { type ChosenSets, chooseSets } from './mist/mist-sets.ts';
 import type { MistUnit, UnitMember, UnitSpan } from './mist/mist-unit.ts';
-import { mistUnits, type ShelfPower } from './mist/mist-units.ts';
+import { handUnit, mistUnits, type ShelfPower } from './mist/mist-units.ts';
 import { RepeatCycleSolver } from './mist/repeat-cycle.ts';
 import { mistWindows, switchedPlan } from './mist/switched-water.ts';
 import { unitSpans } from './mist/unit-days.ts';
 import { type UnitSolution, UnitSolver } from './mist/unit-solver.ts';
+import { reportAdvice } from './mist/water-notes.ts';
 
 export interface WaterInput extends ShelfPower {
   readonly lighting: readonly DialPlan[];
@@ -48,8 +48,9 @@ export function solveWater(
 ): WaterResult {
   const stage: Stage = { care, shelf, earlier, from: earlier ? Math.max(care.plan.from, today) : care.plan.from };
   const units = mistUnits(care, shelf, new Map(), log);
-  const plans = units.flatMap((unit) => unitPlans(stage, unit, parts));
+  const plans = units.flatMap((unit) => unitPlans(stage, unit, parts, log));
   const members = care.enclosures.flatMap(({ id }) => plans.find(({ plan }) => plan.enclosure === id) ?? []);
+  for (const { member, plan } of members) reportAdvice(care, member.enclosure, plan, log);
   const misting = members.map(({ plan }) => plan);
   const switched = [...foggerPlans(shelf, units, misting), ...dripperPlans(care, shelf, misting, log)];
   return {
@@ -90,7 +91,7 @@ interface MemberPlan {
   readonly plan: MistPlan;
 }
 
-function unitPlans(stage: Stage, unit: MistUnit, parts: Parts): readonly MemberPlan[] {
+function unitPlans(stage: Stage, unit: MistUnit, parts: Parts, log: Log): readonly MemberPlan[] {
   const { care, shelf, earlier } = stage;
   const last = care.plan.from + care.plan.days - 1;
   const all = unitSpans({ care, ...shelf }, unit, care.plan.from, last);
@@ -105,7 +106,15 @@ function unitPlans(stage: Stage, unit: MistUnit, parts: Parts): readonly MemberP
       const plan = standing[index];
       return plan ? [{ member, plan }] : [];
     });
-  return freshPlans(stage, unit, all);
+  const canRun =
+    unit.timer?.kind !== 'repeat-cycle-timer' || !unit.pump || new RepeatCycleSolver(unit, unit.timer).canSolve(all);
+  if (canRun) return freshPlans(stage, unit, all);
+  const values = { pump: unit.pump?.id ?? '', timer: unit.timer?.id ?? '' };
+  log.report('repeat-cycle-no-fit', values, care.placeOf([...(unit.pump?.path ?? []), 'outlet']));
+  return unit.members.flatMap(({ enclosure }) => {
+    const hand = handUnit(care, enclosure);
+    return freshPlans(stage, hand, unitSpans({ care, ...shelf }, hand, care.plan.from, last));
+  });
 }
 
 /** Everything that the mists of a unit depend on, what stood before left out. */
@@ -136,17 +145,16 @@ function freshPlans(stage: Stage, unit: MistUnit, all: readonly UnitSpan[]): rea
   const spans = all.flatMap((span) =>
     span.toDay < past.until ? [] : [{ ...span, fromDay: Math.max(span.fromDay, past.until) }],
   );
-  const sets = unit.machine ? machineSets(stage, unit, spans, past.count) : [idleSet(spans)];
+  const chosen = unit.machine ? machineSets(stage, unit, spans, past.count) : idleSets(spans);
   return unit.members.map((member, index) => {
-    const fresh = sets.map((set) => mistSet(stage, unit, member, set));
-    return { member, plan: { ...planFrame(unit, member), sets: [...(past.sets[index] ?? []), ...fresh], advice: [] } };
+    const { sets, advice } = memberWater(stage.care, unit, member, chosen, spans, stage.shelf.offsets);
+    const plan = { ...planFrame(unit, member), sets: [...(past.sets[index] ?? []), ...sets], advice };
+    return { member, plan };
   });
 }
 
-type PlannedSet = ChosenSet<UnitSolution>;
-
 /** Nothing is misted; what the air does is still told. */
-function idleSet(spans: readonly UnitSpan[]): PlannedSet {
+function idleSets(spans: readonly UnitSpan[]): ChosenSets<UnitSolution> {
   const solution: UnitSolution = {
     exceeded: [],
     marginsHold: true,
@@ -155,7 +163,8 @@ function idleSet(spans: readonly UnitSpan[]): PlannedSet {
     shortfallOf: () => 0,
     entriesOf: () => [],
   };
-  return { fromDay: spans[0]?.fromDay ?? 0, toDay: spans.at(-1)?.toDay ?? 0, spans, solution };
+  const set = { fromDay: spans[0]?.fromDay ?? 0, toDay: spans.at(-1)?.toDay ?? 0, spans, solution };
+  return { sets: [set], alone: null, worst: 0, reached: true };
 }
 
 function machineSets(
@@ -163,67 +172,13 @@ function machineSets(
   unit: MistUnit,
   spans: readonly UnitSpan[],
   past: number,
-): readonly PlannedSet[] {
+): ChosenSets<UnitSolution> {
   const changes = new Set(dialChanges(shelf.lighting).map(epochDay));
   const { changeOn, mistSetsAtMost } = care.plan;
   const mayBegin = (day: EpochDay) => changes.has(day) || (changeOn?.includes(weekdayOf(day)) ?? true);
   const solver =
     unit.timer?.kind === 'repeat-cycle-timer' ? new RepeatCycleSolver(unit, unit.timer) : new UnitSolver(unit);
-  return chooseSets(solver, spans, mayBegin, Math.max(1, mistSetsAtMost - past)).sets;
-}
-
-function mistSet(stage: Stage, unit: MistUnit, member: UnitMember, set: PlannedSet): MistSet {
-  const { solution } = set;
-  const conditions = ownSpans(set, member).map(({ span, runs }) =>
-    mistCondition(unit, span, runs, caseDay(span.one, runs)),
-  );
-  return {
-    ...setFrame(entrySpans(set), unit.clock, stage.shelf.offsets),
-    ...(solution.interval ? { interval: intervalOf(unit, solution.interval) } : {}),
-    allowed: solution.allowed.map(({ fromMinute, toMinute }) => [clockTimeOf(fromMinute), clockTimeOf(toMinute)]),
-    conditions,
-    shortfall: Math.max(0, ...conditions.map(({ shortfall }) => shortfall)),
-    shortfalls: [],
-  };
-}
-
-function intervalOf(
-  { supply }: MistUnit,
-  { onSeconds, offSeconds, plugInMinute }: NonNullable<UnitSolution['interval']>,
-): NonNullable<MistSet['interval']> {
-  const plugIn = plugInMinute === null ? {} : { plugInAt: clockTimeOf(plugInMinute) };
-  return { onSeconds, offSeconds, poweredBy: supply?.id ?? null, ...plugIn };
-}
-
-/** Days of a set with the same entries; one span but for what a dial powers. */
-function entrySpans({ spans, solution }: PlannedSet): readonly EntrySpan[] {
-  return spans.reduce<EntrySpan[]>((joined, span) => {
-    const runs = solution.entriesOf(span);
-    const before = joined.at(-1);
-    if (before && isSameDay(before.runs, runs)) joined[joined.length - 1] = { ...before, toDay: span.toDay };
-    else joined.push({ fromDay: span.fromDay, toDay: span.toDay, runs });
-    return joined;
-  }, []);
-}
-
-function isSameDay(a: readonly Run[], b: readonly Run[]): boolean {
-  return a === b || JSON.stringify(a) === JSON.stringify(b);
-}
-
-/** The spans of one enclosure in a set; days that are alike for it are one, whatever another enclosure meets. */
-function ownSpans({ spans, solution }: PlannedSet, { enclosure }: UnitMember) {
-  const own = spans.flatMap((span) => {
-    const found = span.spans.find(({ one }) => one.enclosure === enclosure.id);
-    const runs = solution.entriesOf(span);
-    return found ? [{ span: { ...found, fromDay: span.fromDay, toDay: span.toDay }, runs }] : [];
-  });
-  return own.reduce<typeof own>((joined, { span, runs }) => {
-    const before = joined.at(-1);
-    if (before?.span.one === span.one && isSameDay(before.runs, runs))
-      joined[joined.length - 1] = { runs, span: { ...before.span, toDay: span.toDay } };
-    else joined.push({ span, runs });
-    return joined;
-  }, []);
+  return chooseSets(solver, spans, mayBegin, Math.max(1, mistSetsAtMost - past));
 }
 
 /** The sets of an earlier plan before the day from which this one holds, by member. */

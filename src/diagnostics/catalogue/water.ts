@@ -1,6 +1,21 @@
 /** What there is to say about mists, air and water. */
 import { wording } from '../diagnostic.ts';
 
+export type LimitName = 'gap' | 'count' | 'length' | 'dry-out' | 'tank' | 'tray' | 'noise' | 'no-mist' | 'drink';
+
+const LIMIT_WORDS: Readonly<Record<LimitName, (enclosure: string, by: string) => string>> = {
+  gap: (enclosure, by) => `two mists of ${enclosure} lie ${by} nearer than misting.gap asks`,
+  count: (enclosure, by) => `${enclosure} gets ${by} fewer or more than misting.per_day asks`,
+  length: (enclosure, by) => `a mist of ${enclosure} is ${by} shorter or longer than misting.seconds asks`,
+  'dry-out': (enclosure, by) => `the leaves of ${enclosure} stay dry ${by} less than water.dry_out asks`,
+  tank: (enclosure, by) => `the mists of ${enclosure} take ${by} a day more than the tank gives between two refills`,
+  tray: (enclosure, by) => `${by} a day more runs off in ${enclosure} than its tray takes between two emptyings`,
+  noise: (enclosure, by) => `a mist of ${enclosure} starts ${by} inside the hours without noise`,
+  'no-mist': (enclosure, by) => `a mist of ${enclosure} starts ${by} inside water.no_mist`,
+  drink: (enclosure, by) =>
+    `${enclosure} gets ${by} to drink from too few; a person gives them: a chore stands in the plan`,
+};
+
 export const water = {
   'pump-without-timer': wording<{ pump: string; outlet: string }>(
     'cannot be done',
@@ -61,5 +76,148 @@ export const water = {
     'refusal',
     ({ dripper, timer, on, off }) => `${timer} cannot be set to ${on} on and ${off} off, which ${dripper} asks for`,
     () => 'choose lengths that the timer has, or another timer',
+  ),
+  'rest-outlasts-day': wording<{ pump: string; rest: string }>(
+    'cannot be done',
+    'refusal',
+    ({ pump, rest }) => `${pump} is to rest ${rest} between runs, so it cannot run every day`,
+    () => 'correct rest of the pump; minutes are usual',
+  ),
+  'repeat-cycle-no-fit': wording<{ pump: string; timer: string }>(
+    'cannot be done',
+    'refusal',
+    ({ pump, timer }) =>
+      `no time on and off that ${timer} can be set to keeps ${pump} out of the hours in which nothing may be misted; its enclosures are planned by hand`,
+    () => 'a programmable timer for the pump: it knows the time of day',
+  ),
+  'favour-differs': wording<{ pump: string; first: string; favour: string; other: string; otherFavour: string }>(
+    'falls short',
+    'warning',
+    ({ pump, first, favour, other, otherFavour }) =>
+      `${pump} mists ${first} and ${other} at the same times; ${first} favours ${favour} and ${other} ${otherFavour}; taken: ${favour}`,
+    () => 'give one of them a pump of its own',
+  ),
+  'shared-while-ill': wording<{ pump: string; enclosure: string; state: string; from: string; to: string }>(
+    'not safe',
+    'warning',
+    ({ pump, enclosure, state, from, to }) =>
+      `${enclosure} is in ${state} from ${from} to ${to} and shares ${pump} with other enclosures`,
+    () => 'close its nozzle for that time and mist it by hand, last of all',
+  ),
+  'enclosure-size-odd': wording<{ enclosure: string; volume: string; side: 'small' | 'large' }>(
+    'falls short',
+    'warning',
+    ({ enclosure, volume, side }) =>
+      side === 'small'
+        ? `${enclosure} holds ${volume}, too small for one temperature and one humidity: read its forecast with doubt`
+        : `${enclosure} holds ${volume}; so large a space is not one well-mixed air: read its forecast with doubt`,
+    () => 'check its size; a gauge in several places tells more',
+  ),
+  'water-freezes': wording<{ enclosure: string; temperature: string; months: string }>(
+    'not safe',
+    'warning',
+    ({ enclosure, temperature, months }) =>
+      `the air of ${enclosure} falls to ${temperature} (${months}): water in hose and nozzle freezes, and nothing is misted then`,
+    () => 'warm the room, or drain the pump for that time',
+  ),
+  'mist-limit': wording<{ enclosure: string; limit: LimitName; by: string; dates: string; remedy: string }>(
+    'falls short',
+    'warning',
+    ({ enclosure, limit, by, dates }) =>
+      `${LIMIT_WORDS[limit](enclosure, by)}${dates}: all limits cannot hold together`,
+    ({ remedy }) => remedy,
+  ),
+  'humidity-short': wording<{
+    enclosure: string;
+    target: string;
+    is: string;
+    wants: string;
+    by: string;
+    months: string;
+    remedy: string;
+  }>(
+    'falls short',
+    'warning',
+    ({ enclosure, target, is, wants, by, months }) =>
+      `${target} of ${enclosure} comes to ${is} and is to be ${wants}: ${by} short (${months})`,
+    ({ remedy }) => remedy,
+  ),
+  'out-of-reach': wording<{
+    enclosure: string;
+    target: string;
+    edge: string;
+    settles: string;
+    wet: 'wet' | 'dry';
+    months: string;
+    remedy: string;
+  }>(
+    'falls short',
+    'warning',
+    ({ enclosure, target, edge, settles, wet, months }) =>
+      `${target} of ${enclosure} asks for ${edge}; in this room its air settles at ${settles} ${wet === 'wet' ? 'with every leaf wet' : 'with every leaf dry'} (${months}), whatever is misted`,
+    ({ remedy }) => remedy,
+  ),
+  'humidity-near': wording<{
+    enclosure: string;
+    target: string;
+    is: string;
+    wants: string;
+    by: string;
+    months: string;
+    remedy: string;
+  }>(
+    'note',
+    'note',
+    ({ enclosure, target, is, wants, by, months }) =>
+      `${target} of ${enclosure} comes to ${is} and is to be ${wants}: ${by} short (${months})`,
+    ({ remedy }) => remedy,
+  ),
+  'too-humid-unmisted': wording<{
+    enclosure: string;
+    settles: string;
+    room: string;
+    months: string;
+    remedy: string;
+  }>(
+    'falls short',
+    'warning',
+    ({ enclosure, settles, room, months }) =>
+      `the air of ${enclosure} settles at ${settles} without a single mist, in a room of ${room} (${months}): above its targets`,
+    ({ remedy }) => remedy,
+  ),
+  'no-water-planned': wording<{ enclosure: string; what: string }>(
+    'not safe',
+    'warning',
+    ({ enclosure, what }) =>
+      `${enclosure} ${what} and the file says mist: none; a person gives it water: a chore stands in the plan`,
+    () => 'write mist: by-hand or the id of a pump, or a dish and drink: none',
+  ),
+  'fog-is-no-drink': wording<{ enclosure: string; pump: string }>(
+    'not safe',
+    'warning',
+    ({ enclosure, pump }) =>
+      `${enclosure} is to drink from mists and ${pump} is a fogger, whose water stays in the air; a person gives it water: a chore stands in the plan`,
+    () => 'add a mist pump or a dripper for the drinking',
+  ),
+  'mist-sets-too-few': wording<{ enclosure: string; most: number; worst: string; alone: string }>(
+    'falls short',
+    'warning',
+    ({ enclosure, most, worst, alone }) =>
+      `${most} set${most === 1 ? '' : 's'} of mists for ${enclosure} fall${most === 1 ? 's' : ''} short by ${worst} at worst; each kind of day by itself by ${alone}`,
+    () => 'raise mist_sets_at_most',
+  ),
+  'dry-outs-conflict': wording<{ pump: string; enclosures: string }>(
+    'falls short',
+    'warning',
+    ({ pump, enclosures }) =>
+      `the leaves of ${enclosures} cannot all dry as long as asked under one pump, ${pump}, though each could by itself`,
+    () => 'a valve before each enclosure, or two pumps',
+  ),
+  'leaves-stay-wet': wording<{ enclosure: string; hours: string; months: string }>(
+    'not safe',
+    'warning',
+    ({ enclosure, hours, months }) =>
+      `the leaves of ${enclosure} stay dry for ${hours} a day at most (${months}): what never dries grows mould and makes skin ill`,
+    () => 'fewer mists, or open more of the mesh',
   ),
 };

@@ -17,6 +17,8 @@ import { shelfEn } from './shelf-en.ts';
 import { shelfEs } from './shelf-es.ts';
 import { todayEn } from './today-en.ts';
 import { todayEs } from './today-es.ts';
+import { waterEn } from './water-en.ts';
+import { waterEs } from './water-es.ts';
 import { webEn } from './web-en.ts';
 import { webEs } from './web-es.ts';
 
@@ -28,6 +30,7 @@ const en = {
   pictures: picturesEn,
   shelf: shelfEn,
   today: todayEn,
+  water: waterEn,
   web: webEn,
 };
 
@@ -41,6 +44,7 @@ const es: Words = {
   pictures: picturesEs,
   shelf: shelfEs,
   today: todayEs,
+  water: waterEs,
   web: webEs,
 };
 

@@ -1,0 +1,75 @@
+/** What is said about water on the shelf, in pictures and in advice, in English. */
+const mistsWord = (count: number) => (count === 1 ? '1 mist' : `${count} mists`);
+
+const months = 'January February March April May June July August September October November December'.split(' ');
+
+export const waterEn = {
+  month: (month: number) => months[month - 1] ?? '',
+  heading: (enclosure: string) => `Water: ${enclosure}`,
+  mistedBy: (pump: string, timer: string) => `Misted by ${pump} behind ${timer}.`,
+  mistedByHand: 'Misted by hand.',
+  notMisted: 'Not misted.',
+  clock: {
+    standard: 'The times are standard (winter) time.',
+    wall: 'The times are the time of day.',
+    automatic: 'The times are the time of day; the timer changes by itself.',
+  },
+  setFrom: (from: string, to: string) => `From ${from} to ${to}`,
+  keyIn: (entries: string) => `Key in: ${entries}.`,
+  mistAt: (entries: string) => `Mist at: ${entries}.`,
+  pinsStand: (timer: string) => `Its pins stand under ${timer}.`,
+  entry: (at: string, length: string) => `${at} for ${length}`,
+  onOff: (on: string, off: string) => `on ${on}, off ${off}`,
+  noEntries: 'No mist: leave every line of the timer empty.',
+  interval: (timer: string, on: string, off: string) => `Set ${timer} to ${on} on, ${off} off.`,
+  makes: (entries: string) => `On its first days that makes: ${entries}.`,
+  poweredBy: (timer: string) => `It gets power from ${timer}.`,
+  wallThen: (entries: string, from: string, to: string) => `By the wall clock, ${from} to ${to}: ${entries}.`,
+  seconds: (seconds: number) => `${seconds} s`,
+  minutes: (minutes: number) => `${minutes} min`,
+  minutesAndSeconds: (minutes: number, seconds: number) => `${minutes} min ${seconds} s`,
+  list: (items: readonly string[]) => items.join('; '),
+  allowed: (spans: string) => `A mist may start: ${spans}.`,
+  fromTo: (from: string, to: string) => `${from} to ${to}`,
+  forecast: (day: string, night: string, low: string, high: string) =>
+    `Forecast of the air: ${day} by day and ${night} by night on average, between ${low} and ${high}.`,
+  forecastMean: (mean: string, low: string, high: string) =>
+    `Forecast of the air: ${mean} on average, between ${low} and ${high}.`,
+  forecastNote:
+    'A forecast from the size, the mesh and the room: trust the gauge where they differ, and hand its log in.',
+  range: (low: string, high: string) => (low === high ? low : `${low} to ${high}`),
+  percent: (value: string) => `${value} %`,
+  dries: (hours: string) => `The leaves are dry for at least ${hours} at a stretch.`,
+  hours: (hours: number, minutes: number) =>
+    hours === 0 ? `${minutes} min` : minutes === 0 ? `${hours} h` : `${hours} h ${minutes} min`,
+  measure: 'Measure what each nozzle gives with a cup, at the start and monthly; the plan goes by it.',
+
+  notes: {
+    'shield-the-lamp': (v: { enclosure: string; lamps: string }) =>
+      `${v.enclosure} is misted while ${v.lamps} may be on: a hot lamp shatters when sprayed. Shield the lamp, keep the nozzle off it.`,
+    'starts-with-power': (v: { enclosure: string; timer: string }) =>
+      `${v.timer} begins with ON whenever its power comes, also after a flicker: ${v.enclosure} is then misted once more. Look at the tray after a storm.`,
+    'plug-in-at': (v: { timer: string; at: string; clock: string }) =>
+      `${v.timer} knows no time of day: plug in at ${v.at} (${v.clock === 'standard' ? 'standard time' : 'time of day'}). After a power cut it starts anew: plug it in again at that time.`,
+    'cover-mesh': (v: { enclosure: string; open: string; now: string; water: string; nowWater: string }) =>
+      `With ${v.open} of ${v.enclosure} open instead of ${v.now}, all targets are met, with ${v.water} of water a week instead of ${v.nowWater}. That is the least covering that does it.`,
+    'cover-until': (v: { enclosure: string; on: string; off: string; open: string }) =>
+      `${v.enclosure} needs that covering from ${v.on}; from ${v.off} its targets are met without it: take it off again then.`,
+    'driest-month': (v: { enclosure: string; month: string; room: string; low: string; entries: string }) =>
+      `The driest air of ${v.enclosure} is in ${v.month}, with the room at ${v.room}: it falls to ${v.low}. That time by itself would take ${v.entries}.`,
+    'coldest-month': (v: { enclosure: string; month: string; night: string; entries: string }) =>
+      `The coldest nights of ${v.enclosure} are in ${v.month}, ${v.night}. That time by itself would take ${v.entries}.`,
+    'water-bill': (v: { enclosure: string; water: string; tankDays: number; refillDays: number }) =>
+      `${v.enclosure} takes ${v.water} of water a week${v.tankDays < 0 ? '' : `; the tank lasts ${v.tankDays} days and is filled every ${v.refillDays === 1 ? 'day' : `${v.refillDays} days`}`}.`,
+    'run-off': (v: { enclosure: string; runOff: string; lasts: number; empty: number }) =>
+      `${v.runOff} a day runs off in ${v.enclosure}${v.lasts < 0 ? ': give it a tray or a drain' : `; its tray is full in ${v.lasts} days and is emptied every ${v.empty === 1 ? 'day' : `${v.empty} days`}`}.`,
+    'more-mists-fewer-peaks': (v: { enclosure: string; mists: number; peaks: number }) =>
+      `${mistsWord(v.mists)} make${v.mists === 1 ? 's' : ''} ${v.peaks} peak${v.peaks === 1 ? '' : 's'} in ${v.enclosure}: its air does not fall far enough between them. Fewer mists far apart, or a more open mesh, make more peaks.`,
+  },
+  noMists: 'no mist',
+  sameMists: 'the same mists',
+  someMists: (count: number, entries: string) => `${mistsWord(count)} (${entries})`,
+};
+
+export type WaterNoteWords = typeof waterEn.notes;
+export type WaterNoteCode = keyof WaterNoteWords;

@@ -1,0 +1,312 @@
+/**
+ * What would meet the targets that the mists miss: each lever is tried on the model, none is guessed. Covering or opening the mesh, more
+ * nozzles, a finer timer, more lines, a larger tank or tray, another substrate, another room.
+ */
+import { airChangesOfOpenShare } from '../../science/enclosure-defaults.ts';
+import { saturationDensityGPerM3 } from '../../science/moist-air.ts';
+import type { Run } from '../../science/wet-enclosure.ts';
+import type { ExceededLimit, MistCase, MistMachine, TargetMiss } from './day-problem.ts';
+import { caseDay } from './mist-plan.ts';
+import type { MistUnit } from './mist-unit.ts';
+import { UnitSolver } from './unit-solver.ts';
+
+export type LeverKind =
+  | 'cover'
+  | 'open'
+  | 'nozzle'
+  | 'timer'
+  | 'entries'
+  | 'tank'
+  | 'tray'
+  | 'damp-floor'
+  | 'dry-floor'
+  | 'dry-and-open'
+  | 'wetter-room'
+  | 'drier-room';
+
+/** A lever with which all targets are met under the days it was tried on. */
+export interface Lever {
+  readonly kind: LeverKind;
+  /** Bare-mesh share, humidity of the room, nozzles, lines, grams of tank or tray a day: what the lever is set to. */
+  readonly value: number;
+  /** Tank water of a day with it. */
+  readonly waterG: number;
+  readonly entries: readonly Run[];
+}
+
+/** In which way the air misses its targets. */
+export interface Trouble {
+  readonly tooDry: boolean;
+  readonly tooHumid: boolean;
+  readonly peaks: boolean;
+  readonly exceeded: readonly ExceededLimit[];
+}
+
+const OPEN_STEP = 0.05;
+const ROOM_STEP = 0.05;
+const ROOM_STEPS = 7;
+const FINE_STEP_MINUTES = 5;
+const FINE_STEP_SECONDS = 5;
+const MANY_ENTRIES = 24;
+const DAMP_FACTOR = 4;
+
+interface Trial {
+  readonly met: boolean;
+  readonly waterG: number;
+  readonly entries: readonly Run[];
+}
+
+export class Levers {
+  readonly #unit: MistUnit;
+  readonly #cases: readonly MistCase[];
+  readonly #near: readonly Run[];
+  readonly #openShare: number;
+  trials = 0;
+
+  /** @param cases days on which targets are missed, the hardest first; `near` are the entries that miss them */
+  constructor(unit: MistUnit, cases: readonly MistCase[], near: readonly Run[]) {
+    this.#unit = unit;
+    this.#cases = cases;
+    this.#near = near;
+    this.#openShare = unit.members[0]?.enclosure.openShare ?? 0;
+  }
+
+  /** Returns the levers that do, the cheapest to try first. */
+  thatDo(trouble: Trouble): readonly Lever[] {
+    if (this.#unit.means === 'repeat-cycle') return [this.#timer()].filter((lever) => lever !== null);
+    const found: (Lever | null)[] = [];
+    const wantsWater = trouble.tooDry || trouble.peaks;
+    if (wantsWater) found.push(this.cover(), this.#nozzle(), this.#dampFloor());
+    if (trouble.tooHumid || trouble.exceeded.some(({ limit }) => limit === 'dry-out'))
+      found.push(this.#dryFloor(), this.#open(1) ?? this.#dryAndOpen());
+    if (wantsWater || trouble.exceeded.length > 0) found.push(this.#timer(), this.#entries());
+    for (const { limit } of trouble.exceeded) {
+      if (limit === 'tank') found.push(this.#tank());
+      if (limit === 'tray') found.push(this.#tray());
+    }
+    const doing = found.filter((lever) => lever !== null);
+    if (doing.length > 0) return doing;
+    const room = trouble.tooHumid ? this.#room(-1) : wantsWater ? this.#room(1) : null;
+    return room ? [room] : [];
+  }
+
+  /** Returns the largest bare-mesh share below the present one at which all targets are met, to 1 %; null where no covering does. */
+  cover(): Lever | null {
+    const steps = Math.floor(this.#openShare / OPEN_STEP + 1e-9);
+    return this.#firstShare(steps, (step) => Math.max(0, this.#openShare - step * OPEN_STEP), 'cover');
+  }
+
+  #open(base: number): Lever | null {
+    const steps = Math.floor((1 - this.#openShare) / OPEN_STEP + 1e-9);
+    return this.#firstShare(steps, (step) => Math.min(1, this.#openShare + step * OPEN_STEP), 'open', base);
+  }
+
+  /** Opening by itself is not enough: with a dry substrate too. */
+  #dryAndOpen(): Lever | null {
+    if (this.#unit.members.some(({ enclosure }) => enclosure.floor === 'dry')) return null;
+    const lever = this.#open(1 / DAMP_FACTOR);
+    return lever && { ...lever, kind: 'dry-and-open' };
+  }
+
+  /** @param base factor of the base evaporation */
+  #firstShare(steps: number, shareOf: (step: number) => number, kind: 'cover' | 'open', base = 1): Lever | null {
+    for (let step = 1; step <= steps; step++) {
+      if (!this.#isInReach(shareOf(step), kind)) continue;
+      const trial = this.#withOpenShare(shareOf(step), base);
+      if (trial.met) return this.#refined(shareOf(step - 1), shareOf(step), trial, kind, base);
+    }
+    return null;
+  }
+
+  /** The rough share did, the one before did not: closes in to whole percents. */
+  #refined(failing: number, doing: number, found: Trial, kind: 'cover' | 'open', base: number): Lever {
+    let [bad, good, best] = [failing, doing, found];
+    while (Math.abs(good - bad) > 0.011) {
+      const middle = Math.round(((good + bad) / 2) * 100) / 100;
+      if (middle === good || middle === bad) break;
+      const trial = this.#withOpenShare(middle, base);
+      if (trial.met) [good, best] = [middle, trial];
+      else bad = middle;
+    }
+    return { kind, value: Math.round(good * 100) / 100, waterG: best.waterG, entries: best.entries };
+  }
+
+  /** A peak that even fully wet air does not reach needs no search. */
+  #isInReach(openShare: number, kind: 'cover' | 'open'): boolean {
+    if (kind === 'open') return true;
+    return this.#cases.every((one) => {
+      const edge = Math.max(one.targets.peak?.[0] ?? 0, one.targets.day?.[0] ?? 0, one.targets.mean?.[0] ?? 0);
+      return wettest(withOpenShare(one, this.#openShare, openShare)) >= edge;
+    });
+  }
+
+  #withOpenShare(openShare: number, base: number): Trial {
+    return this.#try(this.#unit, (one) => withBase(withOpenShare(one, this.#openShare, openShare), base));
+  }
+
+  #nozzle(): Lever | null {
+    const { pump, machine, members } = this.#unit;
+    if (!pump || !machine) return null;
+    const count = members[0]?.enclosure.nozzles.count ?? 1;
+    const factor = (count + 1) / count;
+    const unit = { ...this.#unit, machine: { ...machine, pumpFlowGPerHour: machine.pumpFlowGPerHour * factor } };
+    const more = (one: MistCase) => ({
+      ...one,
+      spray: { ...one.spray, flowGPerHour: one.spray.flowGPerHour * factor },
+    });
+    return leverOf('nozzle', count + 1, this.#try(unit, more));
+  }
+
+  #timer(): Lever | null {
+    const { machine, means } = this.#unit;
+    if (!machine || means === 'by-hand') return null;
+    if (
+      means !== 'repeat-cycle' &&
+      machine.lengthStepSeconds <= FINE_STEP_SECONDS &&
+      machine.startStepMinutes <= FINE_STEP_MINUTES
+    )
+      return null;
+    const finer: MistMachine = {
+      ...machine,
+      lengthStepSeconds: Math.min(machine.lengthStepSeconds, FINE_STEP_SECONDS),
+      startStepMinutes: Math.min(machine.startStepMinutes, FINE_STEP_MINUTES),
+      shortestSeconds: Math.min(machine.shortestSeconds, 15),
+      entriesAtMost: Math.min(machine.entriesAtMost, MANY_ENTRIES),
+    };
+    return leverOf('timer', FINE_STEP_SECONDS, this.#try({ ...this.#unit, machine: finer, means: 'timer' }, same));
+  }
+
+  #entries(): Lever | null {
+    const { machine, means } = this.#unit;
+    if (!machine || means === 'by-hand' || machine.entriesAtMost >= MANY_ENTRIES) return null;
+    if (this.#near.length < machine.entriesAtMost) return null;
+    const trial = this.#try({ ...this.#unit, machine: { ...machine, entriesAtMost: MANY_ENTRIES } }, same);
+    return leverOf('entries', trial.entries.length, trial);
+  }
+
+  #tank(): Lever | null {
+    const trial = this.#try({ ...this.#unit, waterAtMostG: null }, same);
+    return leverOf('tank', trial.waterG, trial);
+  }
+
+  #tray(): Lever | null {
+    const trial = this.#try(this.#unit, (one) => ({ ...one, runOffAtMostG: null }));
+    const most = Math.max(0, ...this.#cases.map((one) => caseDay(one, trial.entries).figures.runOffG));
+    return leverOf('tray', most, trial);
+  }
+
+  #dampFloor(): Lever | null {
+    if (this.#unit.members.some(({ enclosure }) => enclosure.floor !== 'dry')) return null;
+    return leverOf(
+      'damp-floor',
+      DAMP_FACTOR,
+      this.#try(this.#unit, (one) => withBase(one, DAMP_FACTOR)),
+    );
+  }
+
+  #dryFloor(): Lever | null {
+    if (this.#unit.members.some(({ enclosure }) => enclosure.floor === 'dry')) return null;
+    return leverOf(
+      'dry-floor',
+      1 / DAMP_FACTOR,
+      this.#try(this.#unit, (one) => withBase(one, 1 / DAMP_FACTOR)),
+    );
+  }
+
+  /** Returns the nearest humidity of the room, 5 points at a time, at which all targets are met. */
+  #room(sign: 1 | -1): Lever | null {
+    for (let step = 1; step <= ROOM_STEPS; step++) {
+      const factor = 1 + sign * step * ROOM_STEP * 2;
+      if (factor <= 0.2) return null;
+      const trial = this.#try(this.#unit, (one) => ({
+        ...one,
+        air: { ...one.air, roomVapourGPerM3: one.air.roomVapourGPerM3 * factor },
+      }));
+      if (trial.met) return leverOf(sign > 0 ? 'wetter-room' : 'drier-room', factor, trial);
+    }
+    return null;
+  }
+
+  #try(unit: MistUnit, change: (one: MistCase) => MistCase): Trial {
+    const cases = this.#cases.map(change);
+    if (!unit.machine) {
+      const shortfall = Math.max(0, ...cases.map((one) => caseDay(one, []).shortfall));
+      return { met: shortfall <= 1e-9, waterG: 0, entries: [] };
+    }
+    if (cases.some(isTooHumidUnmisted)) return FAILED;
+    const [hardest] = cases;
+    const first = cases.length > 1 && hardest ? this.#solved(unit, [hardest], []) : null;
+    if (first && !first.met) return first;
+    return this.#solved(unit, cases, first ? [first.entries] : []);
+  }
+
+  #solved(unit: MistUnit, cases: readonly MistCase[], seeds: readonly (readonly Run[])[]): Trial {
+    this.trials++;
+    const near = this.#near.length > 0 ? [this.#near] : [];
+    const day = new UnitSolver(unit).solveCases(cases, { untilMet: true, seeds: [...seeds, ...near] });
+    return { met: day.exceeded.length === 0 && day.shortfall <= 1e-9, waterG: day.waterG, entries: day.entries };
+  }
+}
+
+const FAILED: Trial = { met: false, waterG: 0, entries: [] };
+
+/** Mists only add to the air: where it is too humid without one, no search is needed. */
+function isTooHumidUnmisted(one: MistCase): boolean {
+  const { figures } = caseDay(one, []);
+  const { day, night, mean, ceiling } = one.targets;
+  return (
+    figures.dayHumidity > (day?.[1] ?? 1) ||
+    figures.nightHumidity > (night?.[1] ?? 1) ||
+    figures.meanHumidity > (mean?.[1] ?? 1) ||
+    figures.highHumidity > (ceiling ?? 1)
+  );
+}
+
+function same(one: MistCase): MistCase {
+  return one;
+}
+
+function leverOf(kind: LeverKind, value: number, { met, waterG, entries }: Trial): Lever | null {
+  return met ? { kind, value, waterG, entries } : null;
+}
+
+/** A measured air exchange is scaled as the estimates are. */
+function withOpenShare(one: MistCase, from: number, to: number): MistCase {
+  const factor = airChangesOfOpenShare(to) / airChangesOfOpenShare(from);
+  return { ...one, body: { ...one.body, airChangesPerHour: one.body.airChangesPerHour * factor } };
+}
+
+function withBase(one: MistCase, factor: number): MistCase {
+  return { ...one, body: { ...one.body, baseEvaporationGPerHour: one.body.baseEvaporationGPerHour * factor } };
+}
+
+/** The most that fully wet air can come to at the room's own temperatures, roughly: for skipping what is hopeless. */
+function wettest(one: MistCase): number {
+  const { volumeM3, airChangesPerHour, transferMPerHour, wettableAreaM2, baseEvaporationGPerHour } = one.body;
+  const coldest = Math.min(...one.air.temperatureSteps.map(({ celsius }) => celsius));
+  const warmest = Math.max(...one.air.temperatureSteps.map(({ celsius }) => celsius));
+  const exchange = airChangesPerHour * volumeM3;
+  const film = one.spray.flowGPerHour > 0 ? transferMPerHour * wettableAreaM2 : 0;
+  return Math.max(
+    ...[coldest, warmest].map((celsius) => {
+      const saturation = saturationDensityGPerM3(celsius);
+      const supply = exchange * one.air.roomVapourGPerM3 + film * saturation + baseEvaporationGPerHour;
+      const fog = one.spray.airborneShare * one.spray.flowGPerHour;
+      return (supply + fog) / (exchange * saturation + film * saturation + baseEvaporationGPerHour);
+    }),
+  );
+}
+
+/** Returns what the misses of a day say together. */
+export function troubleOf(
+  misses: readonly (TargetMiss & { readonly isHigh: boolean })[],
+  exceeded: readonly ExceededLimit[],
+): Trouble {
+  const isPeak = ({ target }: TargetMiss) => target === 'peaks_per_day';
+  return {
+    tooDry: misses.some((miss) => !isPeak(miss) && !miss.isHigh),
+    tooHumid: misses.some((miss) => !isPeak(miss) && miss.isHigh),
+    peaks: misses.some(isPeak),
+    exceeded,
+  };
+}
