@@ -61,6 +61,29 @@ export function secondDay(body: WetEnclosure, spray: Spray, air: AirDay, runs: r
   return summary(air, relative, film, totals.dripped + past, totals.condensed);
 }
 
+/**
+ * Integrates days that differ, one after the other, after the first of them twice over; returns the relative humidity at each step of each
+ * day, no running mean taken.
+ */
+export function secondDays(
+  body: WetEnclosure,
+  spray: Spray,
+  days: readonly { readonly air: AirDay; readonly runs: readonly Run[] }[],
+): readonly Float64Array[] {
+  const [first] = days;
+  if (!first) return [];
+  const film = new Float64Array(STEPS);
+  let state: State = { air: first.air.roomVapourGPerM3, film: 0, celsius: forcingSteps(first.air)[0] ?? 0 };
+  return [first, first, ...days]
+    .map(({ air, runs }) => {
+      const relative = new Float64Array(STEPS);
+      const on = sprayingSteps(runs, spray.lagSeconds);
+      state = oneDay(body, spray, air.roomVapourGPerM3, on, forcingSteps(air), state, relative, film).state;
+      return relative;
+    })
+    .slice(2);
+}
+
 interface State {
   readonly air: number;
   readonly film: number;

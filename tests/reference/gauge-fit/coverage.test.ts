@@ -1,0 +1,53 @@
+/**
+ * The fit on synthetic readings of the second integrator: 3 % RH, a clock within 1 min, 10 % lost. 40 logs here, 200 with DEWDIAL_ALL_FITS.
+ */
+import { describe, expect, it } from 'vitest';
+import { AIR_KEYS, type AirFit, fitAir } from '../../../src/fit/fit-air.ts';
+import { AirHistory } from '../../../src/science/air-history.ts';
+import { Choices } from '../../generated/random.ts';
+import { ORDINARY, syntheticLog } from './synthetic-log.ts';
+
+const COUNT = process.env.DEWDIAL_ALL_FITS ? 200 : 40;
+const DAYS = 4;
+
+interface Case {
+  readonly fit: AirFit;
+  readonly truth: Readonly<Record<(typeof AIR_KEYS)[number], number>>;
+}
+
+const choices = new Choices(20_270_301);
+const cases: readonly Case[] = Array.from({ length: COUNT }, () => {
+  const log = syntheticLog(choices, DAYS, ORDINARY);
+  const history = new AirHistory(log.estimate, log.spray, log.history);
+  return { fit: fitAir(history, log.readings, log.estimate, AIR_KEYS), truth: log.truth };
+});
+
+describe(`${COUNT} fits of synthetic readings`, () => {
+  it('hold the truth in between 90 % and 99 % of their 95 % intervals', () => {
+    let [held, all] = [0, 0];
+    for (const key of AIR_KEYS) {
+      let [own, of] = [0, 0];
+      let width = 0;
+      for (const { fit, truth } of cases) {
+        const value = fit.values.find((each) => each.key === key);
+        if (!value) continue;
+        of++;
+        width += Math.log(value.high / value.low) / 2;
+        if (value.low <= truth[key] && truth[key] <= value.high) own++;
+      }
+      console.info(`${key}: ${own} of ${of} intervals hold the truth; half width x ${Math.exp(width / of).toFixed(3)}`);
+      held += own;
+      all += of;
+    }
+    const share = held / all;
+    console.info(`all: ${held} of ${all}, ${(100 * share).toFixed(1)} %`);
+    expect(share).toBeGreaterThanOrEqual(0.9);
+    expect(share).toBeLessThanOrEqual(0.99);
+  });
+
+  it('give the residual that the readings were made with', () => {
+    const residuals = cases.map(({ fit }) => fit.residual);
+    console.info(`residual ${Math.min(...residuals).toFixed(4)} to ${Math.max(...residuals).toFixed(4)}`);
+    for (const residual of residuals) expect(Math.abs(residual - ORDINARY.noise)).toBeLessThan(0.006);
+  });
+});
