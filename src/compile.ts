@@ -2,10 +2,12 @@
  * The pipeline, top to bottom: read, resolve, solve, revise; `emitAll` draws. Pure: texts in, products and messages out.
  */
 
+import { epochDay } from './basics/calendar-day.ts';
+import type { IsoDate } from './basics/civil.ts';
 import { type Today, todayIn } from './basics/today.ts';
 import type { Diagnostic } from './diagnostics/diagnostic.ts';
 import { Log } from './diagnostics/log.ts';
-import type { Plan } from './plan/plan.ts';
+import type { Language, Plan } from './plan/plan.ts';
 import { type ReadHousehold, readHousehold } from './read/household.ts';
 import { type ReadProfile, readProfile } from './read/profile.ts';
 import { revise } from './replan/revise.ts';
@@ -26,6 +28,10 @@ export interface CompileInput {
   readonly earlier: Plan | null;
   readonly today: Today;
   readonly version: string;
+  /** Language of everything that is written, instead of the household's. */
+  readonly language?: Language;
+  /** An absence besides those of the household, in which a sitter comes every day. */
+  readonly absence?: { readonly from: IsoDate; readonly to: IsoDate };
 }
 
 export interface Compiled {
@@ -40,9 +46,9 @@ export interface Compiled {
 /** Compiles one household; never throws for what the keeper wrote. */
 export function compile(input: CompileInput): Compiled {
   const log = new Log();
-  const household = readHousehold(input.file, input.text, log);
+  const household = inLanguage(readHousehold(input.file, input.text, log), input.language);
   const profiles = household && readProfiles(household, input, log);
-  const care = household && profiles && resolve(household, profiles, log);
+  const care = withAbsence(household && profiles && resolve(household, profiles, log), input.absence);
   const solved =
     care && !log.has('error')
       ? solve(care, input.earlier, todayIn(care.site.timezone, input.today), input.version, log)
@@ -54,6 +60,17 @@ export function compile(input: CompileInput): Compiled {
 function revised(solved: Plan, care: Care, earlier: Plan | null, log: Log): Plan {
   const drafts = calendarEvents(solved, care.people.find(({ shops }) => shops)?.id ?? null, log);
   return revise(solved, drafts, earlier, log.sorted());
+}
+
+function inLanguage(household: ReadHousehold | null, language: Language | undefined): ReadHousehold | null {
+  return household && language ? { ...household, tree: { ...household.tree, language } } : household;
+}
+
+function withAbsence(care: Care | null, absence: CompileInput['absence']): Care | null {
+  if (!care || !absence) return care;
+  const [from, to] = [epochDay(absence.from), epochDay(absence.to)];
+  const visits = Array.from({ length: to - from + 1 }, (_, index) => from + index);
+  return { ...care, away: [...care.away, { from, to, sitter: 'sitter', visits, path: ['away'] }] };
 }
 
 /** Returns the profiles that the household names, or null where one is missing or cannot be used. */

@@ -4,6 +4,7 @@ import { clocks } from './catalogue/clocks.ts';
 import { delivery } from './catalogue/delivery.ts';
 import { feeding } from './catalogue/feeding.ts';
 import { lighting } from './catalogue/lighting.ts';
+import { paper } from './catalogue/paper.ts';
 import { reading } from './catalogue/reading.ts';
 import { resolving } from './catalogue/resolving.ts';
 import { water } from './catalogue/water.ts';
@@ -18,6 +19,7 @@ export const catalogue = {
   ...feeding,
   ...chores,
   ...delivery,
+  ...paper,
 };
 
 export type Code = keyof typeof catalogue;

@@ -1,4 +1,6 @@
 /** The table of everything that is written from a plan. Each writer knows the plan alone and is loaded when it is asked for. */
+import type { Log } from '../diagnostics/log.ts';
+import type { CareWish } from '../layout/care-document.ts';
 import type { Plan } from '../plan/plan.ts';
 
 export interface Product {
@@ -10,6 +12,12 @@ export interface Product {
 export interface EmitOptions {
   /** Writes PDF files too. */
   readonly pdf: boolean;
+  /** What the page for the door is to show; left out: four weeks of all animals. */
+  readonly page?: CareWish;
+  /** Font files for characters that our own lack, in the order in which they are tried. */
+  readonly fonts?: readonly Uint8Array[];
+  /** Where it is said what does not fit or cannot be printed. */
+  readonly log?: Log;
 }
 
 export interface Emitter {
@@ -61,6 +69,11 @@ export const emitters: readonly Emitter[] = [
     name: 'care-calendar.pdf',
     isWanted: (_plan, { pdf }) => pdf,
     load: async () => (await import('./pdf/care-calendar.ts')).careCalendarFiles,
+  },
+  {
+    name: 'shelf-cards.pdf',
+    isWanted: (plan, { pdf }) => pdf && plan.lighting.some(({ settings }) => settings.length > 0),
+    load: async () => (await import('./pdf/shelf-card-files.ts')).shelfCardFiles,
   },
   {
     name: 'calendars',

@@ -6,7 +6,7 @@ import type { JobRow } from './care-rows.ts';
 import type { FeedRow } from './feed-letters.ts';
 import { artifact, type Part } from './page.ts';
 import type { PageSpan } from './page-span.ts';
-import { lineHeightMm, sizePtOf, type TextRole } from './page-style.ts';
+import { lineHeightMm, type PageStyle, sizePtOf, type TextRole } from './page-style.ts';
 import type { PageWords } from './page-words.ts';
 import { dayAndDate } from './printed-values.ts';
 import type { Shape } from './shapes.ts';
@@ -21,9 +21,15 @@ export interface GridRow {
   readonly storeys: 1 | 2;
 }
 
-export function gridRows(feeds: readonly FeedRow[], jobs: readonly JobRow[]): readonly GridRow[] {
+export function gridRows(
+  feeds: readonly FeedRow[],
+  jobs: readonly JobRow[],
+  density: PageStyle['density'],
+): readonly GridRow[] {
   return [
-    ...feeds.map(({ label, letters }): GridRow => ({ label, halves: null, due: letters, storeys: 2 })),
+    ...feeds.map(
+      ({ label, letters }): GridRow => ({ label, halves: null, due: letters, storeys: density === 'close' ? 1 : 2 }),
+    ),
     ...jobs.map(
       ({ label, halves, form, dates }): GridRow => ({
         label,
@@ -39,7 +45,9 @@ export function gridRows(feeds: readonly FeedRow[], jobs: readonly JobRow[]): re
 const WIDEST_DAY_MM = 9;
 /** A cell holds a square to write in of at least 3.2 mm. */
 const NARROWEST_DAY_MM = 3.9;
-const LABEL_SHARE = 0.335;
+/** Of the width, for the names of the jobs. */
+const LABEL_SHARE = 0.375;
+const ROW_PAD_MM = 0.25;
 const HEAVY = { widthMm: 0.4, shade: 'ink' } as const;
 const FINE = { widthMm: 0.12, shade: 'ink' } as const;
 
@@ -150,10 +158,11 @@ function headRow(span: PageSpan, grid: Grid, words: PageWords, setting: Setting)
 
 function bodyRow(row: GridRow, span: PageSpan, grid: Grid, words: PageWords, setting: Setting): Block {
   const line = lineHeightMm('job', setting.style);
+  const storeys = row.storeys === 1 ? line : row.halves ? 2 * line : line + lineHeightMm('code', setting.style);
   const halvesMm = row.halves ? Math.max(...row.halves.map((half) => halfWidth(half, setting))) + 1.5 : 0;
   const wish = { role: 'job', widthMm: grid.labelMm - 1.5 - halvesMm } as const;
   const label = textLines(row.label, wish, setting);
-  const heightMm = Math.max(row.storeys * line, label.length * line) + 0.7;
+  const heightMm = Math.max(storeys, label.length * line) + 2 * ROW_PAD_MM;
   const halves = row.halves ?? [];
   return {
     heightMm,
@@ -166,14 +175,14 @@ function bodyRow(row: GridRow, span: PageSpan, grid: Grid, words: PageWords, set
             tag: 'TH',
             scope: 'Row',
             shapes: [
-              ...lineShapes(label, wish, setting, left + 0.3, top + 0.35),
+              ...lineShapes(label, wish, setting, left + 0.3, top + ROW_PAD_MM),
               ...halves.flatMap((half, index) =>
                 lineShapes(
                   textLines(half, { role: 'text', widthMm: halvesMm }, setting),
                   { role: 'text', widthMm: halvesMm },
                   setting,
                   left + grid.labelMm - halvesMm,
-                  top + 0.35 + index * line + (line - lineHeightMm('text', setting.style)) / 2,
+                  top + ROW_PAD_MM + index * line + (line - lineHeightMm('text', setting.style)) / 2,
                 ),
               ),
             ],

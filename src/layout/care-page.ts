@@ -2,6 +2,8 @@
  * The page for the door: whom to call and when to act, the days with their boxes, what the dials and pumps do, a footer that says when
  * the page is stale. One page or a refusal: sizes are never made smaller.
  */
+import { epochDay } from '../basics/calendar-day.ts';
+import type { IsoDate } from '../basics/civil.ts';
 import { digestOf } from '../basics/digest.ts';
 import { plainLine } from '../basics/plain-line.ts';
 import type { DialPlan, Plan } from '../plan/plan.ts';
@@ -24,7 +26,7 @@ export type CarePage =
   | { readonly fits: true; readonly page: Page; readonly leftMm: number }
   | { readonly fits: false; readonly overMm: number };
 
-const GAP_MM = 1.6;
+const GAP_MM = { roomy: 1.8, close: 0.9 } as const;
 
 /** Returns the page of a span of days and some animals, or by how much it is too long. */
 export function carePage(plan: Plan, span: PageSpan, scope: PageScope, setting: Setting): CarePage {
@@ -51,33 +53,85 @@ function careBody(
   widthMm: number,
   setting: Setting,
 ): Block | null {
+  const { density } = setting.style;
   const feeds = feedLetters(plan, span, scope, words);
-  const jobs = dueJobs(plan, span, scope, words);
-  const rows = gridRows(feeds.rows, jobs.rows);
+  const jobs = dueJobs(plan, span, scope, words, density);
+  const rows = gridRows(feeds.rows, jobs.rows, density);
   const grid = rows.length === 0 ? NOTHING : gridBlock(rows, span, widthMm, words, setting);
   if (grid === null) return null;
-  const text = (said: Parameters<typeof textBlock>[0], tag: 'P' | 'H2' = 'P'): Block =>
-    textBlock(said, { role: tag === 'H2' ? 'heading' : 'text', widthMm, tag }, setting);
+  const page = { plan, span, scope, words, widthMm, setting };
   return stack(
     [
-      textBlock(titleOf(plan, span, scope, words), { role: 'title', widthMm, tag: 'H1' }, setting),
+      titleBlock(page),
       scope.enclosures.length === 0 ? NOTHING : emergencyBlock(plan, span.from, scope, words, widthMm, setting),
-      rows.length === 0 ? NOTHING : text([{ text: `${words.toDo}. `, weight: 'bold' }, words.howToFill]),
-      ...visitsIn(plan, span).map(({ sitter, dates }) =>
-        text(
-          sitter === '' || dates.length === 0
-            ? words.nobodyFrom(words.span(dayAndDate(span.from, words), dayAndDate(span.to, words)))
-            : words.visitsBy(plainLine(sitter), words.list(dates.map((date) => dayAndDate(date, words)))),
-        ),
-      ),
+      rows.length === 0 ? NOTHING : howToBlock(page),
+      visitsBlock(page),
       grid,
-      feeds.legend.length === 0 ? NOTHING : text(legendRuns(feeds.legend, words)),
-      datedBlock(jobs.dated, words, widthMm, setting),
-      machinesBlock(plan, span, scope, words, widthMm, setting),
-      text([{ text: `${words.doNot}: `, weight: 'bold' }, `${Object.values(words.doNots).join('; ')}.`]),
+      legendBlock(feeds.legend, page),
+      datedBlock(jobs.dated, span.from, words, widthMm, setting),
+      stack(machineBlocks(page), GAP_MM[density]),
+      doNotBlock(page),
     ],
-    GAP_MM,
+    GAP_MM[density],
   );
+}
+
+/** What every part of a page is made from. */
+export interface PageMatter {
+  readonly plan: Plan;
+  readonly span: PageSpan;
+  readonly scope: PageScope;
+  readonly words: PageWords;
+  readonly widthMm: number;
+  readonly setting: Setting;
+}
+
+export function titleBlock({ plan, span, scope, words, widthMm, setting }: PageMatter): Block {
+  return textBlock(titleOf(plan, span, scope, words), { role: 'title', widthMm, tag: 'H1' }, setting);
+}
+
+export function howToBlock({ words, widthMm, setting }: PageMatter): Block {
+  const how = setting.style.density === 'close' ? words.howToFillClose : words.howToFill;
+  return textBlock([{ text: `${words.toDo}. `, weight: 'bold' }, how], { role: 'text', widthMm }, setting);
+}
+
+export function doNotBlock({ words, widthMm, setting }: PageMatter): Block {
+  return textBlock([{ text: `${words.doNot}: `, weight: 'bold' }, words.doNots], { role: 'text', widthMm }, setting);
+}
+
+/** Who comes in the keeper's place, and when. */
+export function visitsBlock({ plan, span, words, widthMm, setting }: PageMatter): Block {
+  const lines = visitsIn(plan, span).map(({ from, to, sitter, dates }) =>
+    sitter === '' || dates.length === 0
+      ? words.nobodyFrom(words.span(dayAndDate(from, words), dayAndDate(to, words)))
+      : words.visitsBy(plainLine(sitter), datesText(dates, words)),
+  );
+  return stack(lines.map((line) => textBlock(line, { role: 'text', widthMm }, setting)));
+}
+
+/** Days in a row are told by the first and the last. */
+function datesText(dates: readonly IsoDate[], words: PageWords): string {
+  const runs: IsoDate[][] = [];
+  for (const date of dates) {
+    const run = runs.at(-1);
+    const last = run?.at(-1);
+    if (run && last && epochDay(date) === epochDay(last) + 1) run.push(date);
+    else runs.push([date]);
+  }
+  return words.list(
+    runs.map((run) => {
+      const [first = '', last = first] = [run[0], run.at(-1)];
+      return first === last ? dayAndDate(first, words) : words.span(dayAndDate(first, words), dayAndDate(last, words));
+    }),
+  );
+}
+
+export function legendBlock(
+  legend: readonly { readonly letter: string; readonly means: string }[],
+  { words, widthMm, setting }: PageMatter,
+): Block {
+  if (legend.length === 0) return NOTHING;
+  return textBlock(legendRuns(legend, words), { role: 'text', widthMm }, setting);
 }
 
 function titleOf(plan: Plan, span: PageSpan, scope: PageScope, words: PageWords): string {
@@ -98,17 +152,9 @@ function legendRuns(legend: readonly { readonly letter: string; readonly means: 
 }
 
 /** Dials two to a row, then mists and tanks: beside the last dial where there is room. */
-function machinesBlock(
-  plan: Plan,
-  span: PageSpan,
-  scope: PageScope,
-  words: PageWords,
-  widthMm: number,
-  setting: Setting,
-): Block {
-  const dials = dialsOf(plan, scope);
+export function machineBlocks({ plan, span, scope, words, widthMm, setting }: PageMatter): readonly Block[] {
   const half = setting.style.scale > 1 ? widthMm : (widthMm - 3) / 2;
-  const drawn = dials.map((dial) => dialBlock(dial, span.from, plan.language, half, setting));
+  const drawn = dialsOf(plan, scope).map((dial) => dialBlock(dial, span.from, plan.language, half, setting));
   const isOdd = half < widthMm && drawn.length % 2 === 1;
   const mists = mistBlock(plan, span, scope, words, isOdd ? half : widthMm, setting);
   const cells = isOdd ? [...drawn, mists] : drawn;
@@ -116,7 +162,7 @@ function machinesBlock(
   const perRow = half < widthMm ? 2 : 1;
   for (let i = 0; i < cells.length; i += perRow)
     rows.push(beside(cells.slice(i, i + perRow).map((block, column) => ({ block, leftMm: column * (half + 3) }))));
-  return stack([...rows, isOdd ? NOTHING : mists], GAP_MM);
+  return isOdd ? rows : [...rows, mists];
 }
 
 /** Returns the dials that switch something for the animals of a page, or for the shelf. */

@@ -3,7 +3,8 @@
 import type { IsoDate } from '../basics/civil.ts';
 import { plainLine } from '../basics/plain-line.ts';
 import type { Plan } from '../plan/plan.ts';
-import { isInScope, type PageScope, type PageSpan } from './page-span.ts';
+import { dateWithin, isInScope, type PageScope, type PageSpan } from './page-span.ts';
+import type { PageStyle } from './page-style.ts';
 import type { PageWords } from './page-words.ts';
 import { degreeSign } from './printed-values.ts';
 
@@ -36,8 +37,8 @@ export interface DueJobs {
   readonly dated: readonly DatedJob[];
 }
 
-/** A job due at least so often has a row of its own. */
-export const ROW_FROM_DATES = 3;
+/** A job due at least so often on a page has a row of its own. */
+const ROW_FROM_DATES = { roomy: 3, close: 5 } as const;
 
 interface Group {
   readonly kind: string;
@@ -47,21 +48,31 @@ interface Group {
 }
 
 /** Returns the jobs of a span, most often due first. */
-export function dueJobs(plan: Plan, span: PageSpan, scope: PageScope, words: PageWords): DueJobs {
+export function dueJobs(
+  plan: Plan,
+  span: PageSpan,
+  scope: PageScope,
+  words: PageWords,
+  density: PageStyle['density'],
+): DueJobs {
   const groups = groupsOf(plan, span, scope);
-  const rows = groups.filter(({ dates }) => dates.length >= ROW_FROM_DATES);
-  const dated = groups.filter(({ dates }) => dates.length < ROW_FROM_DATES);
+  const rows = groups.filter(({ dates }) => dates.length >= ROW_FROM_DATES[density]);
+  const dated = groups.filter(({ dates }) => dates.length < ROW_FROM_DATES[density]);
   return {
     rows: rows
       .toSorted((a, b) => b.dates.length - a.dates.length)
-      .flatMap((group) => rowsOf(group, plan, scope, words)),
+      .flatMap((group) => rowsOf(group, plan, scope, words, density)),
     dated: dated
       .toSorted((a, b) => compare(a.dates.join(), b.dates.join()))
-      .map((group) => ({
-        dates: group.dates,
-        label: labelOf(group, plan, scope, words),
-        blanks: blanksOf(group, plan),
-      })),
+      .map((group) => {
+        const blanks = blanksOf(group, plan);
+        const isNamed = blanks.some(({ before }) => before !== '');
+        return {
+          dates: group.dates,
+          label: isNamed ? jobWords(group, words) : labelOf(group, plan, scope, words),
+          blanks,
+        };
+      }),
   };
 }
 
@@ -87,8 +98,21 @@ function groupsOf(plan: Plan, span: PageSpan, scope: PageScope): readonly Group[
   return [...groups.values()];
 }
 
-function rowsOf(group: Group, plan: Plan, scope: PageScope, words: PageWords): readonly JobRow[] {
+function rowsOf(
+  group: Group,
+  plan: Plan,
+  scope: PageScope,
+  words: PageWords,
+  density: PageStyle['density'],
+): readonly JobRow[] {
   const dates = new Set(group.dates);
+  if (group.kind === 'temperatures' && density === 'close')
+    return group.enclosures.map((enclosure) => ({
+      label: words.warmEndOf(nameOf(plan, enclosure), degreeSign(plan.units)),
+      halves: null,
+      form: 'value',
+      dates,
+    }));
   if (group.kind === 'temperatures')
     return group.enclosures.map((enclosure) => ({
       label: words.temperaturesOf(nameOf(plan, enclosure), degreeSign(plan.units)),
@@ -106,15 +130,15 @@ function rowsOf(group: Group, plan: Plan, scope: PageScope, words: PageWords): r
   return [{ label: labelOf(group, plan, scope, words), halves: null, form: 'initials', dates }];
 }
 
-function labelOf({ kind, title, enclosures }: Group, plan: Plan, scope: PageScope, words: PageWords): string {
-  const job = words.jobs[kind] ?? plainLine(title);
-  if (enclosures.length === 0 || scope.enclosures.length < 2) return job;
-  return words.jobOf(job, namesOf(enclosures, plan, scope, words));
+function jobWords({ kind, title }: Group, words: PageWords): string {
+  return words.jobs[kind] ?? plainLine(title);
 }
 
-export function namesOf(enclosures: readonly string[], plan: Plan, scope: PageScope, words: PageWords): string {
-  if (enclosures.length === scope.enclosures.length && enclosures.length > 1) return words.everyone;
-  return words.list(enclosures.map((enclosure) => nameOf(plan, enclosure)));
+/** Of all animals of a page, none is named. */
+function labelOf(group: Group, plan: Plan, scope: PageScope, words: PageWords): string {
+  const job = jobWords(group, words);
+  if (group.enclosures.length === 0 || group.enclosures.length === scope.enclosures.length) return job;
+  return words.jobOf(job, words.list(group.enclosures.map((enclosure) => nameOf(plan, enclosure))));
 }
 
 export function nameOf(plan: Plan, enclosure: string): string {
@@ -127,6 +151,7 @@ function blanksOf({ kind, enclosures }: Group, plan: Plan): readonly Blank[] {
     enclosures.map((enclosure) => ({ before: many ? nameOf(plan, enclosure) : '', unit }));
   switch (kind) {
     case 'weigh':
+    case 'soak':
       return each(plan.units === 'us' ? 'oz' : 'g');
     case 'temperatures':
     case 'thermometer':
@@ -148,14 +173,23 @@ function blanksOf({ kind, enclosures }: Group, plan: Plan): readonly Blank[] {
   }
 }
 
-/** Returns who comes when, of those who are not there every day, within a span. */
-export function visitsIn(
-  plan: Plan,
-  span: PageSpan,
-): readonly { readonly sitter: string; readonly dates: readonly IsoDate[] }[] {
+export interface VisitsIn {
+  readonly from: IsoDate;
+  readonly to: IsoDate;
+  readonly sitter: string;
+  readonly dates: readonly IsoDate[];
+}
+
+/** Returns the absences that touch a span, cut to it, with the days on which somebody comes. */
+export function visitsIn(plan: Plan, span: PageSpan): readonly VisitsIn[] {
   return plan.away
     .filter(({ from, to }) => from <= span.to && span.from <= to)
-    .map(({ sitter, visits }) => ({ sitter, dates: visits.filter((date) => span.from <= date && date <= span.to) }));
+    .map(({ from, to, sitter, visits }) => ({
+      from: dateWithin(from, span),
+      to: dateWithin(to, span),
+      sitter,
+      dates: visits.filter((date) => span.from <= date && date <= span.to).toSorted(),
+    }));
 }
 
 function compare(a: string, b: string): number {

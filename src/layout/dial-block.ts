@@ -14,8 +14,9 @@ import type { PageWords } from './page-words.ts';
 import { dayAndDate, fullDate } from './printed-values.ts';
 import type { Shape } from './shapes.ts';
 import { MM_PER_PT } from './text-measure.ts';
+import type { Run } from './wrap-text.ts';
 
-export const RING = { radius: 13, pinMm: 4 } as const;
+const RINGS = { roomy: { radius: 13, pinMm: 4 }, close: { radius: 9, pinMm: 3 } } as const;
 /** Of a time written at its pin, from the ring outwards. */
 const TIME_MM = 11;
 
@@ -33,23 +34,24 @@ export function dialBlock(
   if (!stands) return textBlock([{ text: plainLine(dial.device), weight: 'bold' }], { role: 'text', widthMm }, setting);
   const windows = windowsText(dial, stands, language);
   const ring = ringFigure(dial, stands, words.dialAlt(plainLine(dial.device), windows), setting);
-  const ringMm = 2 * (RING.radius + RING.pinMm + TIME_MM) * setting.style.scale;
-  const text = stack([
-    textBlock(
-      [{ text: plainLine(dial.device), weight: 'bold' }],
-      { role: 'heading', widthMm: widthMm - ringMm, tag: 'H3' },
-      setting,
-    ),
-    textBlock(
-      [
-        { text: `${windows}.`, weight: 'bold' },
-        ` ${[...pinsText(dial, stands, words), senseText(dial, words)].join('; ')}.`,
-      ],
-      { role: 'text', widthMm: widthMm - ringMm },
-      setting,
-    ),
-    textBlock(nextText(dial, stands, next, words), { role: 'text', widthMm: widthMm - ringMm }, setting),
-  ]);
+  const own = RINGS[setting.style.density];
+  const ringMm = 2 * (own.radius + own.pinMm + TIME_MM) * setting.style.scale;
+  const textMm = widthMm - ringMm;
+  const name = { text: plainLine(dial.device), weight: 'bold' } as const;
+  const said: readonly Run[] = [
+    { text: `${windows}. `, weight: 'bold' },
+    `${[...pinsText(dial, stands, words), senseText(dial, words)].join('. ')}. `,
+  ];
+  const then = nextText(dial, stands, next, words);
+  const wish = { role: 'text', widthMm: textMm } as const;
+  const text =
+    setting.style.density === 'close'
+      ? textBlock([name, ' ', ...said, then], wish, setting)
+      : stack([
+          textBlock([name], { role: 'heading', widthMm: textMm, tag: 'H3' }, setting),
+          textBlock(said, wish, setting),
+          textBlock(then, wish, setting),
+        ]);
   return beside([
     { block: ring, leftMm: 0 },
     { block: text, leftMm: ringMm },
@@ -60,17 +62,22 @@ export function dialBlock(
 export function ringFigure(dial: DialPlan, stands: DialSetting, alt: string, { style }: Setting): Block {
   const perDay = 1440 / dial.stepMinutes;
   const on = new Set(stands.slots.filter((slot) => slot < perDay));
-  const { scale } = style;
+  const { scale, density } = style;
+  const { radius, pinMm } = RINGS[density];
   const place = (centreX: number, centreY: number) => ({
     centreX,
     centreY,
-    radius: RING.radius * scale,
-    pinMm: RING.pinMm * scale,
-    small: { numeralEvery: 3, numeralPt: sizePtOf('dial-numeral', style), timePt: sizePtOf('switch-time', style) },
+    radius: radius * scale,
+    pinMm: pinMm * scale,
+    small: {
+      numeralEvery: density === 'close' ? 6 : 3,
+      numeralPt: sizePtOf('dial-numeral', style),
+      timePt: sizePtOf('switch-time', style),
+    },
   });
   const shapesAt = (x: number, y: number): readonly Shape[] =>
     ringShapes({ stepMinutes: dial.stepMinutes, on, comesOn: new Set(), goesOff: new Set() }, place(x, y));
-  const reach = (RING.radius + RING.pinMm) * scale;
+  const reach = (radius + pinMm) * scale;
   const half = sizePtOf('switch-time', style) * MM_PER_PT * 0.6;
   const ys = shapesAt(0, 0).flatMap((shape) => (shape.kind === 'text' ? [shape.y - half / 2] : []));
   const above = Math.max(reach, ...ys.map((y) => -y + half));
@@ -122,7 +129,7 @@ export function senseText(dial: DialPlan, words: PageWords): string {
   return [
     dial.pins === 'up-is-on' ? words.pressedOff : words.pressedOn,
     dial.clock === 'wall' ? words.wallTime : words.standardTime,
-  ].join('; ');
+  ].join('. ');
 }
 
 function nextText(dial: DialPlan, stands: DialSetting, next: DialSetting | null, words: PageWords): string {

@@ -25,7 +25,7 @@ export interface RingPlace {
   readonly small?: {
     readonly numeralEvery: number;
     readonly numeralPt: number;
-    readonly timePt: number;
+    readonly timePt: number | null;
     readonly timeGapMm?: number;
   };
 }
@@ -119,8 +119,8 @@ function hourNumerals(place: RingPlace): readonly Shape[] {
 /** Times at which the dial switches, each outside the ring at its pin; of a small ring none that would touch another. */
 function switchTimes(pins: RingPins, place: RingPlace): readonly Shape[] {
   const count = 1440 / pins.stepMinutes;
-  if (pins.on.size === 0 || pins.on.size === count) return [];
   const { small } = place;
+  if (pins.on.size === 0 || pins.on.size === count || small?.timePt === null) return [];
   const radius = place.radius + place.pinMm + (small ? (small.timeGapMm ?? 2.6) : 5.6);
   const shown: { readonly x: number; readonly y: number }[] = [];
   return Array.from({ length: count }, (_, slot) => slot)

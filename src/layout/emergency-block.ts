@@ -10,7 +10,7 @@ import type { PageScope } from './page-span.ts';
 import type { PageWords } from './page-words.ts';
 import type { Run } from './wrap-text.ts';
 
-const PADDING_MM = 2;
+const PADDING_MM = 1.8;
 
 /** Returns the box, `widthMm` wide with its frame. */
 export function emergencyBlock(
@@ -23,24 +23,39 @@ export function emergencyBlock(
 ): Block {
   const inner = widthMm - 2 * PADDING_MM;
   const watches = watchFor(plan, date).filter(({ enclosure }) => scope.enclosures.some(({ id }) => id === enclosure));
-  const acts = actLines(watches, words).map((line) => ({
-    mark: '•',
-    block: textBlock(line, { role: 'text', widthMm: inner - 4 }, setting),
-  }));
+  const acts = actLines(watches, words);
+  const isClose = setting.style.density === 'close';
   return framed(
     stack(
       [
         textBlock(words.wrong, { role: 'emergency', widthMm: inner, tag: 'H2' }, setting),
         textBlock(contactRuns(plan, words), { role: 'job', widthMm: inner }, setting),
         limitsTable(plan, date, scope, words, inner, setting),
-        listBlock(acts, 4, 'text', setting),
+        isClose
+          ? textBlock(acts.flatMap(leadRuns), { role: 'text', widthMm: inner }, setting)
+          : listBlock(
+              acts.map((act) => ({
+                mark: '•',
+                block: textBlock(leadRuns(act), { role: 'text', widthMm: inner - 4 }, setting),
+              })),
+              4,
+              'text',
+              setting,
+            ),
       ],
-      0.8,
+      0.6,
     ),
     widthMm,
     PADDING_MM,
     0.7,
   );
+}
+
+/** What to do in a case, the case itself first. */
+type Act = readonly [when: string, then: string];
+
+function leadRuns([when, then]: Act): readonly Run[] {
+  return [{ text: `${when} `, weight: 'bold' }, `${then} `];
 }
 
 /** Numbers to call; where none is given a line to write one on. */
@@ -53,12 +68,11 @@ export function contactRuns({ contacts }: Pick<Plan, 'contacts'>, words: PageWor
   return [
     ...one(words.keeper, contacts.keeper),
     ...one(words.vet, contacts.vet),
-    words.callOrder,
-    ...(contacts.note === undefined ? [] : [` ${plainLine(contacts.note)}`]),
+    ...(contacts.note === undefined ? [] : [`${plainLine(contacts.note)}.`]),
   ];
 }
 
-function actLines(watches: readonly WatchFor[], words: PageWords): readonly string[] {
+function actLines(watches: readonly WatchFor[], words: PageWords): readonly Act[] {
   const hasHumidity = watches.some(({ floorHumidity }) => floorHumidity !== null);
   const hasCeiling = watches.some(({ ceilingHumidity }) => ceilingHumidity !== null && ceilingHumidity < 1);
   return [
@@ -66,7 +80,7 @@ function actLines(watches: readonly WatchFor[], words: PageWords): readonly stri
     words.tooHot,
     ...(hasHumidity ? [words.tooDry] : []),
     ...(hasCeiling ? [words.tooWet] : []),
-    words.signsPlain,
+    words.signs,
     words.powerCut,
   ];
 }

@@ -6,9 +6,9 @@ import { type WatchFor, watchFor } from '../plan/watch-for.ts';
 import { type Block, lineShapes, NOTHING, type Setting, stack, textBlock, textLines } from './block.ts';
 import { artifact, type Part } from './page.ts';
 import type { PageScope } from './page-span.ts';
-import { lineHeightMm } from './page-style.ts';
+import { lineHeightMm, sizePtOf } from './page-style.ts';
 import type { PageWords } from './page-words.ts';
-import { dayAndDate, percent, percentBand, temperature, temperatureBand } from './printed-values.ts';
+import { dayAndDate, degreeSign, degrees, percentNumbers, temperatureNumbers } from './printed-values.ts';
 import type { Shape } from './shapes.ts';
 
 interface LimitColumn {
@@ -18,7 +18,8 @@ interface LimitColumn {
   readonly isLimit: boolean;
 }
 
-const NAME_SHARE = 0.17;
+const NAME_SHARE = 0.13;
+const COLUMN_GAP_MM = 1.6;
 
 /** Returns the table; columns of which no animal has a value are left out. */
 export function limitsTable(
@@ -33,9 +34,9 @@ export function limitsTable(
   const columns = columnsOf(plan, words).filter(({ cell }) => watches.some((watch) => cell(watch) !== ''));
   if (watches.length === 0 || columns.length === 0) return NOTHING;
   const nameMm = widthMm * NAME_SHARE;
-  const columnMm = (widthMm - nameMm) / columns.length;
+  const widths = columnWidths(columns, watches, widthMm - nameMm, setting);
   const row = (name: string, cells: readonly string[], isHead: boolean): Block =>
-    tableRow(name, cells, isHead, nameMm, columnMm, setting);
+    tableRow(name, cells, isHead, nameMm, widths, setting);
   const rows = [
     row(
       words.animal,
@@ -71,7 +72,7 @@ export function limitsTable(
         return placed;
       });
       if (limitAt > 0) {
-        const x = left + nameMm + limitAt * columnMm - 0.8;
+        const x = left + nameMm + leftOf(widths, limitAt) - 0.8;
         shapes.push({ kind: 'line', x1: x, y1: top, x2: x, y2: y, stroke: { widthMm: 0.5, shade: 'ink' } });
       }
       return [artifact(...shapes), { tag: 'Table', shapes: [], children: parts }];
@@ -81,43 +82,38 @@ export function limitsTable(
 }
 
 function columnsOf({ units }: Plan, words: PageWords): readonly LimitColumn[] {
-  const band = (range: Range | null): string => (range === null ? '' : temperatureBand(range, units));
-  const share = (range: Range | null): string => (range === null ? '' : percentBand(range));
+  const sign = degreeSign(units);
+  const band = (range: Range | null): string => (range === null ? '' : temperatureNumbers(range, units));
+  const share = (range: Range | null): string => (range === null ? '' : percentNumbers(range));
+  const one = (value: number | null): string => (value === null ? '' : String(degrees(value, units)));
+  const part = (value: number): string => String(Math.round(value * 100));
+  const normal = (head: string, unit: string, cell: LimitColumn['cell']): LimitColumn => ({
+    head: `${head}\u00a0${unit}`,
+    cell,
+    isLimit: false,
+  });
+  const limit = (head: string, unit: string, cell: LimitColumn['cell']): LimitColumn => ({
+    head: `${head}\u00a0${unit}`,
+    cell,
+    isLimit: true,
+  });
   return [
-    { head: words.day, cell: ({ dayC }) => band(dayC), isLimit: false },
-    { head: words.night, cell: ({ nightC }) => band(nightC), isLimit: false },
-    { head: words.basking, cell: ({ baskingC }) => band(baskingC), isLimit: false },
-    {
-      head: words.humidityDay,
-      cell: ({ dayHumidity, meanHumidity }) => share(dayHumidity ?? meanHumidity),
-      isLimit: false,
-    },
-    { head: words.humidityNight, cell: ({ nightHumidity }) => share(nightHumidity), isLimit: false },
-    {
-      head: words.below,
-      cell: ({ neverBelowC }) => (neverBelowC === null ? '' : temperature(neverBelowC, units)),
-      isLimit: true,
-    },
-    {
-      head: words.above,
-      cell: ({ neverAboveC }) => (neverAboveC === null ? '' : temperature(neverAboveC, units)),
-      isLimit: true,
-    },
-    {
-      head: words.dryBelow,
-      cell: ({ floorHumidity }) => (floorHumidity === null ? '' : percent(floorHumidity)),
-      isLimit: true,
-    },
-    {
-      head: words.wetAbove,
-      cell: ({ ceilingHumidity }) => (ceilingHumidity === null || ceilingHumidity >= 1 ? '' : percent(ceilingHumidity)),
-      isLimit: true,
-    },
-    {
-      head: words.noFood,
-      cell: ({ mayGoWithoutDays }) => (mayGoWithoutDays === null ? '' : words.mayGoWithout(mayGoWithoutDays)),
-      isLimit: true,
-    },
+    normal(words.day, sign, ({ dayC }) => band(dayC)),
+    normal(words.night, sign, ({ nightC }) => band(nightC)),
+    normal(words.basking, sign, ({ baskingC }) => band(baskingC)),
+    normal(words.humidityDay, '%', ({ dayHumidity, meanHumidity }) => share(dayHumidity ?? meanHumidity)),
+    normal(words.humidityNight, '%', ({ nightHumidity }) => share(nightHumidity)),
+    limit(words.below, sign, ({ neverBelowC }) => one(neverBelowC)),
+    limit(words.above, sign, ({ neverAboveC }) => one(neverAboveC)),
+    limit(words.humidityLimit, '%', ({ floorHumidity, ceilingHumidity }) =>
+      [
+        ...(floorHumidity === null ? [] : [`<\u00a0${part(floorHumidity)}`]),
+        ...(ceilingHumidity === null || ceilingHumidity >= 1 ? [] : [`>\u00a0${part(ceilingHumidity)}`]),
+      ].join(' '),
+    ),
+    limit(words.noFood, words.days, ({ mayGoWithoutDays }) =>
+      mayGoWithoutDays === null ? '' : String(mayGoWithoutDays),
+    ),
   ];
 }
 
@@ -126,14 +122,15 @@ function tableRow(
   cells: readonly string[],
   isHead: boolean,
   nameMm: number,
-  columnMm: number,
+  widths: readonly number[],
   setting: Setting,
 ): Block {
   const weight = isHead ? 'regular' : 'bold';
   const nameWish = { role: 'text', widthMm: nameMm - 1, weight } as const;
-  const cellWish = { role: 'text', widthMm: columnMm - 1, weight: 'regular' } as const;
+  const cellWish = (index: number) =>
+    ({ role: 'text', widthMm: (widths[index] ?? 0) - COLUMN_GAP_MM, weight: 'regular' }) as const;
   const nameLines = textLines(name, nameWish, setting);
-  const cellLines = cells.map((cell) => textLines(cell, cellWish, setting));
+  const cellLines = cells.map((cell, index) => textLines(cell, cellWish(index), setting));
   const lines = Math.max(nameLines.length, ...cellLines.map((each) => each.length));
   return {
     heightMm: lines * lineHeightMm('text', setting.style) + 0.4,
@@ -144,15 +141,39 @@ function tableRow(
         children: [
           { tag: 'TH', scope: isHead ? 'Column' : 'Row', shapes: lineShapes(nameLines, nameWish, setting, left, top) },
           ...cellLines.map((each, index): Part => {
-            const shapes = lineShapes(each, cellWish, setting, left + nameMm + index * columnMm, top).filter(
-              (shape) => shape.kind !== 'text' || shape.text !== '',
-            );
+            const shapes = lineShapes(
+              each,
+              cellWish(index),
+              setting,
+              left + nameMm + leftOf(widths, index),
+              top,
+            ).filter((shape) => shape.kind !== 'text' || shape.text !== '');
             return isHead ? { tag: 'TH', scope: 'Column', shapes } : { tag: 'TD', shapes };
           }),
         ],
       },
     ],
   };
+}
+
+/** Each column as wide as its longest word or value asks, the rest of the width shared out alike. */
+function columnWidths(
+  columns: readonly LimitColumn[],
+  watches: readonly WatchFor[],
+  widthMm: number,
+  { style, measure }: Setting,
+): readonly number[] {
+  const sizePt = sizePtOf('text', style);
+  const needs = columns.map(({ head, cell }) => {
+    const texts = [head, ...watches.map(cell)].flatMap((text) => text.split(' '));
+    return COLUMN_GAP_MM + 0.1 + Math.max(...texts.map((text) => measure.widthMm(text, sizePt, 'regular')));
+  });
+  const spare = (widthMm - needs.reduce((sum, need) => sum + need, 0)) / columns.length;
+  return needs.map((need) => need + Math.max(0, spare));
+}
+
+function leftOf(widths: readonly number[], index: number): number {
+  return widths.slice(0, index).reduce((sum, width) => sum + width, 0);
 }
 
 /** Rests and states of the animals. */

@@ -7,6 +7,7 @@ import { nameOf } from './care-rows.ts';
 import type { PageScope, PageSpan } from './page-span.ts';
 import type { PageWords } from './page-words.ts';
 import { dayAndDate, volume } from './printed-values.ts';
+import type { Run } from './wrap-text.ts';
 
 /** Returns the mists and tanks of the animals of a page; nothing where no pump or person mists. */
 export function mistBlock(
@@ -19,16 +20,12 @@ export function mistBlock(
 ): Block {
   const lines = mistLines(plan, span, scope, words);
   if (lines.length === 0) return NOTHING;
-  return stack([
-    textBlock(words.mists, { role: 'heading', widthMm, tag: 'H3' }, setting),
-    ...lines.map(({ name, text }) =>
-      textBlock(
-        name === '' ? text : [{ text: `${name}:`, weight: 'bold' }, ` ${text}`],
-        { role: 'text', widthMm },
-        setting,
-      ),
-    ),
+  const said = lines.map(({ name, text }, index): readonly Run[] => [
+    ...(index === 0 ? [{ text: `${words.mists} `, weight: 'bold' as const }] : []),
+    ...(name === '' ? [`${text} `] : [{ text: `${name}:`, weight: 'bold' as const }, ` ${text}. `]),
   ]);
+  const paragraphs = setting.style.density === 'close' ? [said.flat()] : said;
+  return stack(paragraphs.map((runs) => textBlock(runs, { role: 'text', widthMm }, setting)));
 }
 
 interface MistLine {
@@ -52,7 +49,7 @@ function mistLines(plan: Plan, span: PageSpan, scope: PageScope, words: PageWord
   return [
     ...[...groups.values()].map(({ name, text, names, pump }) =>
       pump === 'by-hand'
-        ? { name: '', text: words.mistByHand(words.list(names), text) }
+        ? { name: '', text: `${words.mistByHand(words.list(names), text)}.` }
         : { name: words.mistOf(name, words.list(names)), text },
     ),
     ...pumps.flatMap((pump) => tankLine(plan, pump, words)),

@@ -23,9 +23,15 @@ export function pageSpan(from: IsoDate, days: number): PageSpan {
 
 /** Returns whole weeks from the day of making, or from the plan's first where that is later; cut where the plan ends. */
 export function weeksFrom(plan: Plan, weeks: number): PageSpan {
-  const from = plan.made < plan.from ? plan.from : plan.made > plan.to ? plan.to : plan.made;
+  const from = dateWithin(plan.made, plan);
   const left = epochDay(plan.to) - epochDay(from) + 1;
   return pageSpan(from, Math.min(weeks * 7, left));
+}
+
+/** Returns the date, or the end of the span that is nearest to it. */
+export function dateWithin(date: IsoDate, { from, to }: { readonly from: IsoDate; readonly to: IsoDate }): IsoDate {
+  if (date < from) return from;
+  return date > to ? to : date;
 }
 
 /** Returns the days of a month `YYYY-MM` that lie in the plan; null where none does. */

@@ -48,6 +48,8 @@ export interface PageStyle {
   readonly paper: PaperSize;
   /** 1, or LARGE_PRINT. */
   readonly scale: number;
+  /** `close` puts more on a page at the same sizes: weekly jobs stand in the list by date, rings are smaller. */
+  readonly density: 'roomy' | 'close';
 }
 
 export interface PaperSize {

@@ -8,7 +8,12 @@ const NB = '\u00a0';
 
 /** For instance `22–28 °C`, `72–82 °F`. */
 export function temperatureBand([low, high]: Range, units: UnitSystem): string {
-  return `${degrees(low, units)}–${degrees(high, units)}${NB}${degreeSign(units)}`;
+  return `${temperatureNumbers([low, high], units)}${NB}${degreeSign(units)}`;
+}
+
+/** For instance `22–28`, in the degrees of the scale. */
+export function temperatureNumbers([low, high]: Range, units: UnitSystem): string {
+  return `${degrees(low, units)}–${degrees(high, units)}`;
 }
 
 export function temperature(celsius: number, units: UnitSystem): string {
@@ -19,13 +24,18 @@ export function degreeSign(units: UnitSystem): string {
   return units === 'us' ? '°F' : '°C';
 }
 
-function degrees(celsius: number, units: UnitSystem): number {
+/** Returns whole degrees of the scale. */
+export function degrees(celsius: number, units: UnitSystem): number {
   return Math.round(units === 'us' ? celsius * 1.8 + 32 : celsius);
 }
 
 /** For instance `50–70 %`. */
 export function percentBand([low, high]: Range): string {
-  return `${Math.round(low * 100)}–${Math.round(high * 100)}${NB}%`;
+  return `${percentNumbers([low, high])}${NB}%`;
+}
+
+export function percentNumbers([low, high]: Range): string {
+  return `${Math.round(low * 100)}–${Math.round(high * 100)}`;
 }
 
 export function percent(fraction: number): string {

@@ -74,7 +74,7 @@ export function fontRuns(text: string, chain: FontChain): readonly FontRun[] {
 }
 
 /** Marks that join or turn what stands beside them need no glyph of their own. */
-const INVISIBLE = /^[\p{Cf}\ufe00-\ufe0f]$/u;
+const INVISIBLE = /^[\p{Cf}\p{Variation_Selector}]$/u;
 
 function hasAll(font: Font, text: string): boolean {
   return [...text].every((point) => INVISIBLE.test(point) || font.hasGlyphForCodePoint(point.codePointAt(0) ?? 0));

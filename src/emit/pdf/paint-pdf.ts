@@ -103,18 +103,23 @@ function paint(pen: Pen, shape: Shape, fonts: FontSet): void {
   switch (shape.kind) {
     case 'line':
       pen.moveTo(pt(shape.x1), pt(shape.y1)).lineTo(pt(shape.x2), pt(shape.y2));
-      return ink(pen, shape.stroke, undefined);
+      ink(pen, shape.stroke, undefined);
+      return;
     case 'rect':
       pen.rect(pt(shape.x), pt(shape.y), pt(shape.width), pt(shape.height));
-      return ink(pen, shape.stroke, shape.fill?.shade);
+      ink(pen, shape.stroke, shape.fill?.shade);
+      return;
     case 'circle':
       pen.circle(pt(shape.x), pt(shape.y), pt(shape.radius));
-      return ink(pen, shape.stroke, shape.fill?.shade);
+      ink(pen, shape.stroke, shape.fill?.shade);
+      return;
     case 'path':
       pen.path(shape.steps.map(pathStep).join(' '));
-      return ink(pen, shape.stroke, shape.fill?.shade);
+      ink(pen, shape.stroke, shape.fill?.shade);
+      return;
     case 'text':
-      return paintText(pen, shape, fonts);
+      paintText(pen, shape, fonts);
+      return;
     case 'group':
       for (const each of shape.shapes) paint(pen, each, fonts);
       return;
