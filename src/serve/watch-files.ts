@@ -1,6 +1,5 @@
-/** Tells when one of some files has other bytes than before, however an editor writes: in place, by renaming, by removing first. */
-import { createHash } from 'node:crypto';
-import { type FSWatcher, readFileSync, watch } from 'node:fs';
+/** Tells when one of some files or folders is another than before, however an editor writes: in place, by renaming, by removing first. */
+import { type FSWatcher, statSync, watch } from 'node:fs';
 import { dirname } from 'node:path';
 
 /** An editor writes more than once; what comes within this time is one change. */
@@ -20,8 +19,8 @@ export function watchFiles(changed: () => void, quietMs = QUIET_MS, lookEveryMs 
   let watchers: readonly FSWatcher[] = [];
   let soon: NodeJS.Timeout | undefined;
   const look = (): void => {
-    const now = digests([...seen.keys()]);
-    const isSame = [...now].every(([path, digest]) => seen.get(path) === digest);
+    const now = marks([...seen.keys()]);
+    const isSame = [...now].every(([path, mark]) => seen.get(path) === mark);
     seen = now;
     if (!isSame) changed();
   };
@@ -37,7 +36,7 @@ export function watchFiles(changed: () => void, quietMs = QUIET_MS, lookEveryMs 
   return {
     follow: (paths) => {
       stop();
-      seen = digests(paths);
+      seen = marks(paths);
       watchers = [...new Set(paths.map((path) => dirname(path)))].flatMap((folder) => watched(folder, lookSoon));
     },
     close: () => {
@@ -48,13 +47,20 @@ export function watchFiles(changed: () => void, quietMs = QUIET_MS, lookEveryMs 
   };
 }
 
-function digests(paths: readonly string[]): ReadonlyMap<string, string> {
-  return new Map(paths.map((path) => [path, digestOfFile(path)]));
+/** Returns a text that is another one when any of the files is. */
+export function markOfAll(paths: readonly string[]): string {
+  return JSON.stringify([...marks(paths)]);
 }
 
-function digestOfFile(path: string): string {
+function marks(paths: readonly string[]): ReadonlyMap<string, string> {
+  return new Map(paths.map((path) => [path, markOf(path)]));
+}
+
+/** A link is followed: another target is another mark. */
+function markOf(path: string): string {
   try {
-    return createHash('sha256').update(readFileSync(path)).digest('hex');
+    const { ino, size, mtimeNs } = statSync(path, { bigint: true });
+    return `${ino} ${size} ${mtimeNs}`;
   } catch {
     return 'none';
   }

@@ -23,9 +23,10 @@ function oneTimer(plan: Plan, timer: string, today: IsoDate, told: Words): Marku
   const names = misting.map(({ enclosure }) => nameOf(plan, enclosure));
   const now = first.sets.find(({ from, to }) => from <= today && today <= to) ?? null;
   const next = first.sets.find(({ from }) => from > today) ?? null;
-  const heading = timer === 'by-hand' ? told.web.byHand : timer;
-  return html`<h3>${heading}</h3>
-<p>${told.web.misted(told.shelf.list(names))} ${timer === 'by-hand' ? '' : told.shelf.clock[first.clock]}</p>
+  const isByHand = timer === 'by-hand';
+  const listed = told.shelf.list(names);
+  return html`<h3>${isByHand ? told.web.byHand : timer}</h3>
+<p>${isByHand ? told.web.mistedByHand(listed) : `${told.web.misted(listed)} ${told.shelf.clock[first.clock]}`}</p>
 ${now ? entriesOf(now, told) : html`<p>${told.web.noMist}</p>`}
 ${next ? nextEntries(next, today, told) : NOTHING}`;
 }

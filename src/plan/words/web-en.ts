@@ -44,7 +44,8 @@ export const webEn = {
   entry: (seconds: number) => `${seconds} s`,
   entriesThen: 'The entries are then',
   interval: (onSeconds: number, offSeconds: number) => `${onSeconds} s on, ${offSeconds} s off, again and again`,
-  byHand: 'by hand',
+  byHand: 'By hand',
+  mistedByHand: (names: string) => `${names}: a person mists at these times.`,
   tank: 'Tanks and bowls',
   tankOf: (device: string, litres: string, reserve: string) =>
     `${device} holds ${litres}, of which ${reserve} stay in as a reserve`,
