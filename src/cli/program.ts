@@ -77,6 +77,11 @@ export async function program(argv: readonly string[], world: World, version: st
     'the species, their targets and where each number comes from',
     () => import('./species-command.ts'),
   );
+  command('serve <file>', 'the calendars and a page for the phones at home', () => import('./serve-command.ts'))
+    .option('--out <folder>', 'where the results go', 'out')
+    .option('--host <address>', 'an address of this machine, or all, for phones on the same network')
+    .option('--port <number>', 'where to listen', '8710')
+    .option('--new-token', 'make a new secret address; phones subscribe again');
   command('new <file>', 'write a commented starter file', () => import('./new-command.ts'))
     .option('--species <id>', 'the animal')
     .option('--timezone <zone>', 'for instance Europe/Madrid')
@@ -104,6 +109,7 @@ const EXAMPLES = `Examples:
   dewdial new home.yaml                        a starter file, with a comment on every line
   dewdial compile home.yaml                    plan and settings into out/home/
   dewdial today home.yaml                      what happens today, machine by machine
+  dewdial serve home.yaml --host all           calendars and a page for the phones at home
   dewdial species panther-chameleon            targets beside their sources
 `;
 
