@@ -8,6 +8,7 @@ import { type Today, todayIn } from './basics/today.ts';
 import type { Diagnostic } from './diagnostics/diagnostic.ts';
 import { Log } from './diagnostics/log.ts';
 import type { Language, Plan } from './plan/plan.ts';
+import { type ReadFitted, readFitted } from './read/fitted.ts';
 import { type ReadHousehold, readHousehold } from './read/household.ts';
 import { type ReadProfile, readProfile } from './read/profile.ts';
 import { revise } from './replan/revise.ts';
@@ -24,6 +25,8 @@ export interface CompileInput {
   readonly profile: (idOrPath: string) => { readonly file: string; readonly text: string } | null;
   /** Ids of the profiles that exist, for spelling. */
   readonly profileIds: readonly string[];
+  /** Values fitted to gauge logs, as they stand beside the household file. */
+  readonly fitted?: { readonly file: string; readonly text: string } | null;
   /** The plan that stands already. */
   readonly earlier: Plan | null;
   readonly today: Today;
@@ -48,7 +51,8 @@ export function compile(input: CompileInput): Compiled {
   const log = new Log();
   const household = inLanguage(readHousehold(input.file, input.text, log), input.language);
   const profiles = household && readProfiles(household, input, log);
-  const care = withAbsence(household && profiles && resolve(household, profiles, log), input.absence);
+  const fitted = fittedValues(input.fitted ?? null, log);
+  const care = withAbsence(household && profiles && resolve(household, profiles, log, fitted), input.absence);
   const solved =
     care && !log.has('error')
       ? solve(care, input.earlier, todayIn(care.site.timezone, input.today), input.version, log)
@@ -60,6 +64,11 @@ export function compile(input: CompileInput): Compiled {
 function revised(solved: Plan, care: Care, earlier: Plan | null, log: Log): Plan {
   const drafts = calendarEvents(solved, care.people.find(({ shops }) => shops)?.id ?? null, log);
   return revise(solved, drafts, earlier, log.sorted());
+}
+
+/** A file of fitted values that cannot be read is an error: a plan must not quietly go back to estimates. */
+function fittedValues(source: { readonly file: string; readonly text: string } | null, log: Log): ReadFitted | null {
+  return source && readFitted(source.file, source.text, log);
 }
 
 function inLanguage(household: ReadHousehold | null, language: Language | undefined): ReadHousehold | null {

@@ -12,6 +12,7 @@ export type Disk = Pick<
   | 'rmSync'
   | 'readdirSync'
   | 'lstatSync'
+  | 'statSync'
   | 'symlinkSync'
   | 'readlinkSync'
   | 'openSync'
@@ -23,14 +24,17 @@ export type Disk = Pick<
 
 export const realDisk: Disk = fs;
 
-export type Loaded = { readonly ok: true; readonly text: string } | { readonly ok: false; readonly reason: string };
+export type Loaded =
+  | { readonly ok: true; readonly text: string }
+  | { readonly ok: false; readonly reason: string; readonly isMissing: boolean };
 
 /** Reads a text file; a reason in plain words where it cannot be read or is not UTF-8. */
 export function loadText(path: string, disk: Disk = realDisk): Loaded {
   try {
     return { ok: true, text: decodeUtf8(disk.readFileSync(path)) };
   } catch (error) {
-    return { ok: false, reason: reasonOf(error) };
+    const isMissing = error instanceof Error && 'code' in error && error.code === 'ENOENT';
+    return { ok: false, reason: reasonOf(error), isMissing };
   }
 }
 
@@ -79,6 +83,11 @@ export function profilePath(idOrPath: string, householdFile: string): string {
   return isProfilePath(idOrPath)
     ? resolvePath(dirname(householdFile), idOrPath)
     : join(packageFolder(), 'profiles', `${idOrPath}.yaml`);
+}
+
+/** Returns the path of the fitted values that stand beside a household file. */
+export function fittedPath(householdFile: string): string {
+  return `${householdFile.replace(/\.ya?ml$/i, '')}.fit.yaml`;
 }
 
 export function isProfilePath(idOrPath: string): boolean {

@@ -1,12 +1,14 @@
+import { createHash } from 'node:crypto';
 import { basename, join, relative } from 'node:path';
 import { parseIsoDate } from '../basics/calendar-day.ts';
+import type { IsoDate } from '../basics/civil.ts';
 import type { Today } from '../basics/today.ts';
 import { type Compiled, compile } from '../compile.ts';
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import { renderText, type SourceTexts } from '../diagnostics/render.ts';
-import type { Plan } from '../plan/plan.ts';
+import type { Language, Plan } from '../plan/plan.ts';
 import { readPlan } from '../plan/read-plan.ts';
-import { isProfilePath, loadText, profilePath, resultFolderName, shippedProfiles } from './files.ts';
+import { fittedPath, isProfilePath, loadText, profilePath, resultFolderName, shippedProfiles } from './files.ts';
 import { type CommonOptions, UsageError } from './program.ts';
 import { CannotWrite } from './publish.ts';
 import { EXIT, type World } from './world.ts';
@@ -14,16 +16,29 @@ import { EXIT, type World } from './world.ts';
 export interface HouseholdRun {
   readonly compiled: Compiled;
   readonly earlier: Plan | null;
+  /** Stands for the bytes of the earlier plan's file; null where there is none. */
+  readonly earlierDigest: string | null;
   /** Name of the household's folder of results. */
   readonly name: string;
   /** Texts and shown paths of every file that a message may point into. */
   readonly sources: SourceTexts;
 }
 
+export interface RunOptions {
+  readonly out?: string;
+  readonly isWriting?: boolean;
+  /** False leaves out the values that were fitted to gauge logs. */
+  readonly withFitted?: boolean;
+  /** Instead of the file's. */
+  readonly language?: Language;
+  /** An absence that the file does not have. */
+  readonly absence?: { readonly from: IsoDate; readonly to: IsoDate };
+}
+
 /** Reads and compiles one household file; what cannot be opened is a message like any other. */
 export function runHousehold(
   file: string,
-  options: CommonOptions & { readonly out?: string; readonly isWriting?: boolean },
+  options: CommonOptions & RunOptions,
   world: World,
   version: string,
 ): HouseholdRun | null {
@@ -42,8 +57,11 @@ export function runHousehold(
     sources.set(name, { shown: isProfilePath(idOrPath) ? path : relative(world.cwd, path) || path, text: text.text });
     return { file: name, text: text.text };
   };
+  const fitted = fittedValues(file, options.withFitted ?? true, world);
+  if (fitted === 'unreadable') return null;
+  if (fitted) sources.set(fitted.file, { shown: fittedPath(file), text: fitted.text });
   const name = resultFolderName(file);
-  const { plan: earlier, fault } = earlierPlan(options.out ?? 'out', name, world);
+  const { plan: earlier, digest, fault } = earlierPlan(options.out ?? 'out', name, world);
   if (fault !== null && options.isWriting) throw new CannotWrite(`${fault}; move it away, then run this again`);
   if (fault !== null) world.say(`dewdial: ${fault}; it is left alone and not used\n`);
   const compiled = compile({
@@ -51,15 +69,34 @@ export function runHousehold(
     text: loaded.text,
     profile,
     profileIds: shippedProfiles(world.disk),
+    fitted,
     earlier,
     today: todayOf(options.today, world),
     version,
+    ...(options.language === undefined ? {} : { language: options.language }),
+    ...(options.absence === undefined ? {} : { absence: options.absence }),
   });
-  return { compiled, earlier, name, sources };
+  return { compiled, earlier, earlierDigest: digest, name, sources };
+}
+
+/** Returns the fitted values beside a household file, null where there are none; what cannot be read is said. */
+function fittedValues(
+  file: string,
+  isWanted: boolean,
+  world: World,
+): { readonly file: string; readonly text: string } | null | 'unreadable' {
+  const path = fittedPath(file);
+  if (!isWanted) return null;
+  const loaded = loadText(path, world.disk);
+  if (loaded.ok) return { file: basename(path), text: loaded.text };
+  if (loaded.isMissing) return null;
+  world.say(`dewdial: cannot read ${path}: ${loaded.reason}\n`);
+  return 'unreadable';
 }
 
 interface Earlier {
   readonly plan: Plan | null;
+  readonly digest: string | null;
   /** What is wrong with the file that stands where the plan should be; null where nothing is. */
   readonly fault: string | null;
 }
@@ -67,10 +104,22 @@ interface Earlier {
 function earlierPlan(out: string, name: string, world: World): Earlier {
   const path = join(out, name, 'plan.json');
   const loaded = loadText(path, world.disk);
-  if (!loaded.ok) return { plan: null, fault: null };
+  if (!loaded.ok) return { plan: null, digest: null, fault: null };
   const read = readPlan(loaded.text);
-  if (read.ok) return { plan: read.plan, fault: null };
-  return { plan: null, fault: `${path} stands where the earlier plan should be, but ${read.reason}` };
+  const digest = textDigest(loaded.text);
+  if (read.ok) return { plan: read.plan, digest, fault: null };
+  return { plan: null, digest, fault: `${path} stands where the earlier plan should be, but ${read.reason}` };
+}
+
+/** Returns what stands for the bytes of the plan that stands now; null where there is none. */
+export function earlierDigest(out: string, name: string, world: World): string | null {
+  const loaded = loadText(join(out, name, 'plan.json'), world.disk);
+  return loaded.ok ? textDigest(loaded.text) : null;
+}
+
+/** Returns 64 hex digits that stand for a text. */
+export function textDigest(text: string): string {
+  return createHash('sha256').update(text).digest('hex');
 }
 
 /** Returns the day to take as today; throws UsageError where the text is no date. */

@@ -3,6 +3,7 @@ import { chores } from './catalogue/chores.ts';
 import { clocks } from './catalogue/clocks.ts';
 import { delivery } from './catalogue/delivery.ts';
 import { feeding } from './catalogue/feeding.ts';
+import { fitting } from './catalogue/fitting.ts';
 import { lighting } from './catalogue/lighting.ts';
 import { paper } from './catalogue/paper.ts';
 import { reading } from './catalogue/reading.ts';
@@ -19,6 +20,7 @@ export const catalogue = {
   ...feeding,
   ...chores,
   ...delivery,
+  ...fitting,
   ...paper,
 };
 

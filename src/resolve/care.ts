@@ -119,7 +119,10 @@ export interface CareEnclosure {
   readonly mist: string | 'auto' | 'by-hand' | 'none';
   readonly dripper: string | null;
   readonly nozzles: { readonly count: number; readonly hitsLamp: boolean | null };
+  /** What the file says, else what was fitted to a gauge log. */
   readonly air: Partial<AirOverrides>;
+  /** What of `air` was fitted; absent or null where nothing was. */
+  readonly fittedAir?: FittedAir | null;
   readonly targets: Targets;
   /** The same targets as printable records, each with its origin, ordered by path. */
   readonly targetRecords: readonly TargetRecord[];
@@ -150,6 +153,12 @@ export interface AirOverrides {
   readonly transferMPerHour: number;
   readonly baseEvaporationGPerHour: number;
   readonly warmUpMinutes: number;
+}
+
+/** Air values from a gauge log, each with where it comes from; values that the file says itself are left out. */
+export interface FittedAir {
+  readonly values: Partial<AirOverrides>;
+  readonly sources: Readonly<Partial<Record<keyof AirOverrides, string>>>;
 }
 
 export type LampKind = 'halogen' | 'mercury' | 'metal-halide' | 'fluorescent' | 'led' | 'ceramic' | 'mat' | 'cable';

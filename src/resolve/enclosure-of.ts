@@ -2,7 +2,7 @@
 import type { Device } from '../hardware/devices.ts';
 import type { ReadAnimal, ReadEnclosure, ReadState } from '../read/household-tree.ts';
 import type { FilePath } from '../read/placed-file.ts';
-import type { AirOverrides, Animal, AnimalState, CareEnclosure } from './care.ts';
+import type { AirOverrides, Animal, AnimalState, CareEnclosure, FittedAir } from './care.ts';
 import { cautionsOf } from './cautions-of.ts';
 import { choresOf } from './chores-of.ts';
 import type { EnclosureInput, EnclosureTargets } from './enclosure-targets.ts';
@@ -17,6 +17,7 @@ export interface EnclosureContext {
   readonly devices: readonly Device[];
   readonly mist: CareEnclosure['mist'];
   readonly nozzles: number;
+  readonly fitted: FittedAir | null;
   /** Who does a chore that names nobody. */
   readonly who: string;
 }
@@ -33,7 +34,7 @@ export function enclosureOf(
   const states = statesOf(said.states ?? [], path);
   const rest = said.rest ? restOf(said.rest, [...path, 'rest']) : null;
   const enclosure: Omit<CareEnclosure, 'cautions'> = {
-    ...housing(said),
+    ...housing(said, context.fitted),
     id: said.id,
     path,
     name: said.name ?? said.id,
@@ -86,7 +87,12 @@ function usedStages({ targets, stages }: EnclosureTargets) {
 
 function housing(
   said: ReadEnclosure,
-): Pick<CareEnclosure, 'sizeM' | 'openShare' | 'planting' | 'floor' | 'tray' | 'where' | 'dripper' | 'air'> {
+  fitted: FittedAir | null,
+): Pick<
+  CareEnclosure,
+  'sizeM' | 'openShare' | 'planting' | 'floor' | 'tray' | 'where' | 'dripper' | 'air' | 'fittedAir'
+> {
+  const measured = airOf(said.air ?? {});
   return {
     sizeM: said.size,
     openShare: said.open,
@@ -95,8 +101,16 @@ function housing(
     tray: said.tray ? { holdsG: said.tray.holds, emptyEveryDays: said.tray.empty_every } : null,
     where: said.where ?? {},
     dripper: said.dripper ?? null,
-    air: airOf(said.air ?? {}),
+    air: { ...fitted?.values, ...measured },
+    fittedAir: fitted && withoutSaid(fitted, measured),
   };
+}
+
+/** The file's own word stands before anything fitted. */
+function withoutSaid({ values, sources }: FittedAir, measured: Partial<AirOverrides>): FittedAir {
+  const own = <T extends object>(map: T): T =>
+    Object.fromEntries(Object.entries(map).filter(([key]) => !Object.hasOwn(measured, key))) as T;
+  return { values: own(values), sources: own(sources) };
 }
 
 function airOf(air: NonNullable<ReadEnclosure['air']>): Partial<AirOverrides> {

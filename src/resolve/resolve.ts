@@ -4,6 +4,7 @@
  */
 import type { Place } from '../diagnostics/diagnostic.ts';
 import type { Log } from '../diagnostics/log.ts';
+import type { ReadFitted } from '../read/fitted.ts';
 import type { ReadHousehold } from '../read/household.ts';
 import type { ReadProfile } from '../read/profile.ts';
 import type { Care } from './care.ts';
@@ -11,6 +12,7 @@ import { cautionTexts } from './cautions-of.ts';
 import { devicesOf } from './devices-of.ts';
 import { enclosureOf } from './enclosure-of.ts';
 import { type EnclosureInput, type EnclosureTargets, enclosureTargets } from './enclosure-targets.ts';
+import { fittedOf, reportFittedUnknown } from './fitted-of.ts';
 import { absencesOf, noiseOf, peopleOf, planOf, shoppingOf, siteOf } from './household-of.ts';
 import { mistOf, nozzleCounts } from './nozzle-counts.ts';
 import { sourceShelf } from './source-books.ts';
@@ -19,9 +21,14 @@ export { type ProfileNeed, profilesNeeded, reportProfileUnknown } from './profil
 
 /**
  * Returns the household without gaps; null where a profile is missing from the map (whoever loads them says so) or an enclosure has no
- * day length. `profiles` has the keys that `profilesNeeded` gave.
+ * day length. `profiles` has the keys that `profilesNeeded` gave; `fitted` is what stands beside the household file.
  */
-export function resolve(household: ReadHousehold, profiles: ReadonlyMap<string, ReadProfile>, log: Log): Care | null {
+export function resolve(
+  household: ReadHousehold,
+  profiles: ReadonlyMap<string, ReadProfile>,
+  log: Log,
+  fitted: ReadFitted | null = null,
+): Care | null {
   const { tree } = household;
   const devices = devicesOf(household, log);
   const people = peopleOf(household);
@@ -32,11 +39,17 @@ export function resolve(household: ReadHousehold, profiles: ReadonlyMap<string, 
     mistOf(input.said, index, resolved.targets, household, devices, log),
   );
   const nozzles = nozzleCounts(household, mists, devices, log);
+  reportFittedUnknown(
+    tree.enclosures.map(({ id }) => id),
+    fitted,
+    log,
+  );
   const who = people[0]?.id ?? 'keeper';
   const enclosures = parts.map(({ input, resolved }, index) =>
     enclosureOf(input, resolved, {
       devices,
       mist: mists[index] ?? 'none',
+      fitted: fittedOf(input.said, fitted, log),
       nozzles: nozzles.get(input.said.id) ?? input.said.nozzles?.count ?? 1,
       who,
     }),

@@ -63,8 +63,23 @@ function airOf(enclosure: CareEnclosure, spray: Spray, more: EnclosureAir['taken
     { widthM: sizeM.width, depthM: sizeM.depth, heightM: sizeM.height, openShare, planting, floor },
     air,
   );
-  return { body, spray, model: modelOf(body, spray), taken: [...assumptions, ...more] };
+  const model = modelOf(body, spray);
+  return { body, spray, model, taken: [...assumptions, ...fittedTaken(enclosure, model), ...more] };
 }
+
+/** What was fitted to a gauge log is named with its log. */
+function fittedTaken({ fittedAir }: CareEnclosure, model: AirModel): EnclosureAir['taken'] {
+  return MODEL_FIELDS.flatMap(([key, field]) => {
+    const source = fittedAir?.sources[key];
+    return source === undefined ? [] : [{ field, value: model[field], source }];
+  });
+}
+
+const MODEL_FIELDS = [
+  ['airChangesPerHour', 'airChangesPerHour'],
+  ['transferMPerHour', 'transferMPerHour'],
+  ['baseEvaporationGPerHour', 'baselineGPerHour'],
+] as const;
 
 function modelOf(body: WetEnclosure, spray: Spray): AirModel {
   return {
