@@ -1,7 +1,7 @@
 /** The grid of a page: a row a job, a column a day; a framed cell where something is due, nothing where nothing is. */
 import { civilOf, epochDay, weekdayOf } from '../basics/calendar-day.ts';
 import type { IsoDate } from '../basics/civil.ts';
-import { type Block, lineShapes, type Setting, textLines } from './block.ts';
+import { type Block, beside, lineShapes, type Setting, textLines } from './block.ts';
 import type { JobRow } from './care-rows.ts';
 import type { FeedRow } from './feed-letters.ts';
 import { artifact, type Part } from './page.ts';
@@ -47,6 +47,9 @@ const WIDEST_DAY_MM = 9;
 const NARROWEST_DAY_MM = 3.9;
 /** Of the width, for the names of the jobs. */
 const LABEL_SHARE = 0.375;
+/** A grid narrower than this gives its names more. */
+const NARROW_MM = 120;
+const NARROW_LABEL_SHARE = 0.62;
 const ROW_PAD_MM = 0.25;
 const HEAVY = { widthMm: 0.4, shade: 'ink' } as const;
 const FINE = { widthMm: 0.12, shade: 'ink' } as const;
@@ -55,6 +58,32 @@ interface Grid {
   readonly widthMm: number;
   readonly labelMm: number;
   readonly dayMm: number;
+}
+
+const PAIR_GAP_MM = 4;
+const PAIR_MOST_DAYS = 7;
+const PAIR_LEAST_ROWS = 6;
+
+/** Returns the grid of a close page: of a week two beside each other, so that the width is used. */
+export function closeGrid(
+  rows: readonly GridRow[],
+  span: PageSpan,
+  widthMm: number,
+  words: PageWords,
+  setting: Setting,
+): Block | null {
+  if (setting.style.density !== 'close' || span.days.length > PAIR_MOST_DAYS || rows.length < PAIR_LEAST_ROWS)
+    return gridBlock(rows, span, widthMm, words, setting);
+  const halfMm = (widthMm - PAIR_GAP_MM) / 2;
+  const split = Math.ceil(rows.length / 2);
+  const [left, right] = [rows.slice(0, split), rows.slice(split)].map((some) =>
+    gridBlock(some, span, halfMm, words, setting),
+  );
+  if (!left || !right) return null;
+  return beside([
+    { block: left, leftMm: 0 },
+    { block: right, leftMm: halfMm + PAIR_GAP_MM },
+  ]);
 }
 
 /** Returns the grid, or null where the days would be narrower than a hand can write in. */
@@ -66,7 +95,8 @@ export function gridBlock(
   setting: Setting,
 ): Block | null {
   const { scale } = setting.style;
-  const dayMm = Math.min(WIDEST_DAY_MM * scale, (widthMm * (1 - LABEL_SHARE)) / span.days.length);
+  const share = widthMm < NARROW_MM * scale ? NARROW_LABEL_SHARE : LABEL_SHARE;
+  const dayMm = Math.min(WIDEST_DAY_MM * scale, (widthMm * (1 - share)) / span.days.length);
   if (dayMm < NARROWEST_DAY_MM * scale) return null;
   const grid: Grid = { widthMm, labelMm: widthMm - dayMm * span.days.length, dayMm };
   const head = headRow(span, grid, words, setting);

@@ -9,7 +9,7 @@ import { plainLine } from '../basics/plain-line.ts';
 import type { DialPlan, Plan } from '../plan/plan.ts';
 import { words as allWords } from '../plan/words/words.ts';
 import { type Block, beside, NOTHING, type Setting, stack, textBlock } from './block.ts';
-import { gridBlock, gridRows } from './care-grid.ts';
+import { closeGrid, gridRows } from './care-grid.ts';
 import { dueJobs, visitsIn } from './care-rows.ts';
 import { datedBlock } from './dated-block.ts';
 import { dialBlock } from './dial-block.ts';
@@ -57,7 +57,7 @@ function careBody(
   const feeds = feedLetters(plan, span, scope, words);
   const jobs = dueJobs(plan, span, scope, words, density);
   const rows = gridRows(feeds.rows, jobs.rows, density);
-  const grid = rows.length === 0 ? NOTHING : gridBlock(rows, span, widthMm, words, setting);
+  const grid = rows.length === 0 ? NOTHING : closeGrid(rows, span, widthMm, words, setting);
   if (grid === null) return null;
   const page = { plan, span, scope, words, widthMm, setting };
   return stack(

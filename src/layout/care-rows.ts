@@ -56,8 +56,9 @@ export function dueJobs(
   density: PageStyle['density'],
 ): DueJobs {
   const groups = groupsOf(plan, span, scope);
-  const rows = groups.filter(({ dates }) => dates.length >= ROW_FROM_DATES[density]);
-  const dated = groups.filter(({ dates }) => dates.length < ROW_FROM_DATES[density]);
+  const rowFrom = span.days.length <= 7 ? ROW_FROM_DATES.roomy : ROW_FROM_DATES[density];
+  const rows = groups.filter(({ dates }) => dates.length >= rowFrom);
+  const dated = groups.filter(({ dates }) => dates.length < rowFrom);
   return {
     rows: rows
       .toSorted((a, b) => b.dates.length - a.dates.length)

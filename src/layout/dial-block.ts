@@ -19,6 +19,7 @@ import type { Run } from './wrap-text.ts';
 const RINGS = { roomy: { radius: 13, pinMm: 4 }, close: { radius: 9, pinMm: 3 } } as const;
 /** Of a time written at its pin, from the ring outwards. */
 const TIME_MM = 11;
+const TEXT_GAP_MM = 2;
 
 /** Returns the dial as it stands on a date, `widthMm` wide. */
 export function dialBlock(
@@ -35,12 +36,12 @@ export function dialBlock(
   const windows = windowsText(dial, stands, language);
   const ring = ringFigure(dial, stands, words.dialAlt(plainLine(dial.device), windows), setting);
   const own = RINGS[setting.style.density];
-  const ringMm = 2 * (own.radius + own.pinMm + TIME_MM) * setting.style.scale;
+  const ringMm = (2 * (own.radius + own.pinMm + TIME_MM) + TEXT_GAP_MM) * setting.style.scale;
   const textMm = widthMm - ringMm;
   const name = { text: plainLine(dial.device), weight: 'bold' } as const;
   const said: readonly Run[] = [
     { text: `${windows}. `, weight: 'bold' },
-    `${[...pinsText(dial, stands, words), senseText(dial, words)].join('. ')}. `,
+    `${[...pinsText(dial, stands, words.dialPins), senseText(dial, words)].join('. ')}. `,
   ];
   const then = nextText(dial, stands, next, words);
   const wish = { role: 'text', widthMm: textMm } as const;
@@ -108,20 +109,20 @@ export function windowsText(dial: DialPlan, stands: DialSetting, language: 'en' 
   const shown = stands.slots.filter((slot) => slot < perDay);
   if (shown.length === 0) return words.dialOff;
   if (shown.length === perDay) return words.dialAllDay;
-  const pictures = allWords(language).pictures;
+  const { pictures } = allWords(language);
+  const clock = (minute: number): string => (words.twelveHours ? bothClocks(minute, pictures) : clockTimeOf(minute));
   return joinedWindows(stands.windows)
-    .map(({ onMinute, offMinute }) =>
-      words.dialOn(bothClocks(onMinute, pictures), bothClocks(offMinute % 1440, pictures)),
-    )
+    .map(({ onMinute, offMinute }) => words.dialOn(clock(onMinute), clock(offMinute % 1440)))
     .join('; ');
 }
 
-export function pinsText(dial: DialPlan, stands: DialSetting, words: PageWords): readonly string[] {
+/** Returns the runs of ON pins, each by how many, its first and its last; empty where none or all are on. */
+export function pinsText(dial: DialPlan, stands: DialSetting, said: PageWords['dialPins']): readonly string[] {
   const perDay = 1440 / dial.stepMinutes;
   const shown = stands.slots.filter((slot) => slot < perDay);
   if (shown.length === 0 || shown.length === perDay) return [];
   return slotRuns(shown, perDay).map(({ count, first, last }) =>
-    words.dialPins(count, clockTimeOf(first * dial.stepMinutes), clockTimeOf(last * dial.stepMinutes)),
+    said(count, clockTimeOf(first * dial.stepMinutes), clockTimeOf(last * dial.stepMinutes)),
   );
 }
 

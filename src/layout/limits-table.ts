@@ -31,7 +31,10 @@ export function limitsTable(
   setting: Setting,
 ): Block {
   const watches = watchFor(plan, date).filter(({ enclosure }) => scope.enclosures.some(({ id }) => id === enclosure));
-  const columns = columnsOf(plan, words).filter(({ cell }) => watches.some((watch) => cell(watch) !== ''));
+  const columns = titled(
+    columnsOf(plan, words).filter(({ cell }) => watches.some((watch) => cell(watch) !== '')),
+    words,
+  );
   if (watches.length === 0 || columns.length === 0) return NOTHING;
   const nameMm = widthMm * NAME_SHARE;
   const widths = columnWidths(columns, watches, widthMm - nameMm, setting);
@@ -79,6 +82,12 @@ export function limitsTable(
     },
   };
   return stack([table, ...spanLines(watches, words, widthMm, setting)], 0.6);
+}
+
+/** The first limit says that all after it are limits. */
+function titled(columns: readonly LimitColumn[], words: PageWords): readonly LimitColumn[] {
+  const first = columns.findIndex(({ isLimit }) => isLimit);
+  return columns.map((column, index) => (index === first ? { ...column, head: words.act(column.head) } : column));
 }
 
 function columnsOf({ units }: Plan, words: PageWords): readonly LimitColumn[] {

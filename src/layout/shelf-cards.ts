@@ -139,7 +139,7 @@ function settingCell(each: DialSetting, card: Card, words: PageWords, widthMm: n
       ),
       ringBlock(dial, each, words, widthMm, setting),
       line(timesText(each, words), 'bold'),
-      ...pinsText(dial, each, words).map((said) => line(said, 'regular')),
+      ...pinsText(dial, each, words.cardPins).map((said) => line(said, 'regular')),
       before === null ? space(0) : line(words.cardChange(changeText(dial, before, each, words)), 'regular'),
     ],
     0.3,

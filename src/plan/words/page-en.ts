@@ -38,15 +38,14 @@ export const pageEn = {
   ] as Act,
   mayGoWithout: (days: number) => (days === 1 ? '1 day' : `${days} days`),
   mayGoWithoutOf: (name: string, days: string) => `${name} ${days}`,
-  normal: 'Normal',
-  act: 'Act at once',
   animal: 'Animal',
   day: 'day',
   night: 'night',
   basking: 'basking',
   humidityDay: 'humidity day',
   humidityNight: 'night',
-  below: 'ACT below',
+  below: 'below',
+  act: (head: string) => `ACT ${head}`,
   above: 'above',
   humidityLimit: 'humidity',
   noFood: 'unfed',
@@ -97,7 +96,7 @@ export const pageEn = {
     'drip-bowl-disinfect': 'Disinfect drip bowl',
     'deep-clean': 'Clean it all, rinse',
     'salt-test': 'Gauge in salt jar (75 %)',
-    thermometer: 'Thermometer in ice (0)',
+    thermometer: 'Thermometer in melting ice',
     'uv-index': 'UV index, basking place',
     gauge: 'Gauge before, after mist',
     mould: 'Wipe off mould',
@@ -128,6 +127,8 @@ export const pageEn = {
   dialOn: (on: string, off: string) => `on ${on}, off ${off}`,
   dialPins: (count: number, first: string, last: string) =>
     count === 1 ? `1 pin: ${first}` : `${count} pins, first ${first}, last ${last}`,
+  /** Whether times are told on both clocks. */
+  twelveHours: true as boolean,
   dialOff: 'off all day',
   dialAllDay: 'on all day',
   pressedOn: 'Pin pressed = on',
@@ -160,7 +161,10 @@ export const pageEn = {
 
   cardSubject: 'A card for each dial with its year of settings',
   cardDrives: (what: string) => `Switches ${what}.`,
-  cardStep: (minutes: number) => `A pin is ${minutes} min.`,
+  cardStep: (minutes: number) =>
+    `A pin is ${minutes} min; the last one named is set too, and off is the edge after it.`,
+  cardPins: (count: number, first: string, last: string) =>
+    count === 1 ? `1 pin ${first}` : `${count} pins ${first}–${last}`,
   cardEveryDay: 'The same every day of the week.',
   cardChange: (what: string) => what,
   cardOf: (index: number, count: number) => `card ${index} of ${count}`,
