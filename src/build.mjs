@@ -6,7 +6,11 @@ const { version } = JSON.parse(readFileSync(new URL('../package.json', import.me
 
 rmSync(new URL('../dist', import.meta.url), { recursive: true, force: true });
 await build({
-  entryPoints: { dewdial: 'src/cli/dewdial.ts', index: 'src/index.ts' },
+  entryPoints: {
+    dewdial: 'src/cli/dewdial.ts',
+    index: 'src/index.ts',
+    'compile-worker': 'src/cli/compile-worker.ts',
+  },
   absWorkingDir: new URL('..', import.meta.url).pathname,
   outdir: 'dist',
   bundle: true,
@@ -17,7 +21,7 @@ await build({
   target: 'node20',
   chunkNames: 'parts/[name]-[hash]',
   define: { __VERSION__: JSON.stringify(version) },
-  external: ['pdfkit', 'fontkit', 'dejavu-fonts-ttf'],
+  external: ['pdfkit', 'fontkit', 'dejavu-fonts-ttf', 'tinypool'],
   banner: { js: "import{createRequire as __cr}from'node:module';const require=__cr(import.meta.url);" },
   logLevel: 'warning',
 });

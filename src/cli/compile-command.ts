@@ -1,14 +1,15 @@
-import { emitAll } from '../emit/emitters.ts';
 import { summaryText } from '../emit/text/summary.ts';
+import { compileHousehold, type HouseholdOptions } from './household-compile.ts';
 import { exitCodeOf, type HouseholdRun, runHousehold, sayDiagnostics } from './household-run.ts';
-import { underLock } from './lock.ts';
-import type { CommonOptions } from './program.ts';
-import { otherFiles, publish } from './publish.ts';
+import { UsageError } from './program.ts';
 import { EXIT, type World } from './world.ts';
 
-export interface CompileOptions extends CommonOptions {
-  readonly out: string;
+export interface CompileOptions extends HouseholdOptions {
   readonly show?: 'household' | 'care' | 'plan';
+  /** `2/8`: the second of eight parts of the files. */
+  readonly part?: string;
+  /** Households compiled at once. */
+  readonly jobs?: string;
 }
 
 export async function run(
@@ -18,29 +19,35 @@ export async function run(
   version: string,
 ): Promise<number> {
   const [file = ''] = args;
+  if (args.length > 1 || options.part !== undefined || isFolder(file, world)) {
+    if (options.show) throw new UsageError('--show prints a stage of one file');
+    const { compileMany } = await import('./compile-many.ts');
+    return compileMany(args, options, world, version);
+  }
   if (options.show) return show(options.show, runHousehold(file, options, world, version), options, world);
-  return underLock(options.out, world, () => compileOne(file, options, world, version));
+  return compileOne(file, options, world, version);
+}
+
+function isFolder(path: string, world: World): boolean {
+  try {
+    return world.disk.statSync(path).isDirectory();
+  } catch {
+    return false;
+  }
 }
 
 async function compileOne(file: string, options: CompileOptions, world: World, version: string): Promise<number> {
-  const run = runHousehold(file, { ...options, isWriting: true }, world, version);
-  if (!run) return EXIT.unusable;
-  sayDiagnostics(run, world);
-  const { plan, diagnostics } = run.compiled;
-  if (!plan) return EXIT.unusable;
-  const products = await emitAll(plan, { pdf: true });
-  const published = publish(
-    options.out,
-    run.name,
-    [...products, ...otherFiles(options.out, run.name, world.disk)],
-    world.disk,
-  );
+  const compiled = await compileHousehold(file, options, world, version);
+  if (!compiled) return EXIT.unusable;
+  sayDiagnostics(compiled.run, world);
+  if (!compiled.written) return EXIT.unusable;
+  const { plan, products, published } = compiled.written;
   world.out(
     options.json
       ? `${JSON.stringify({ folder: published.folder, changed: published.changed, files: products.map(({ path }) => path), warnings: plan.warnings })}\n`
       : summaryText(plan, published.folder),
   );
-  return exitCodeOf(diagnostics, options.strict === true);
+  return exitCodeOf(compiled.run.compiled.diagnostics, options.strict === true);
 }
 
 function show(

@@ -44,11 +44,20 @@ export async function program(argv: readonly string[], world: World, version: st
       });
 
   command(
-    'compile <file>',
-    'write the plan, the settings and all that is drawn from them',
+    'compile <files...>',
+    'write the plan, the settings and all that is drawn from them; several files, or folders of them, at once',
     () => import('./compile-command.ts'),
   )
     .option('--out <folder>', 'where the results go', 'out')
+    .option('--no-pdf', 'leave the PDF files out')
+    .option('--weeks <n>', 'weeks on the page for the door, 1 to 5; 4 where nothing is said and they fit')
+    .option('--month <month>', 'a month on the page for the door (YYYY-MM)')
+    .option('--large-print', 'the page for the door in large print, on as many pages as it takes')
+    .addOption(new Option('--per <what>', 'a page for the door each').choices(['enclosure']))
+    .option('--font <files...>', 'fonts for letters that the program has none for')
+    .addOption(new Option('--language <code>', 'write everything in this language').choices(['en', 'es']))
+    .option('--part <which>', 'of many files this part alone, for instance 2/8')
+    .option('--jobs <n>', 'households compiled at once; as many as there are cores')
     .addOption(new Option('--show <stage>', 'print a stage instead of writing').choices(['household', 'care', 'plan']));
   command('check <file>', 'read, solve and report; write nothing', () => import('./check-command.ts')).option(
     '--out <folder>',
@@ -108,6 +117,7 @@ export async function program(argv: readonly string[], world: World, version: st
 const EXAMPLES = `Examples:
   dewdial new home.yaml                        a starter file, with a comment on every line
   dewdial compile home.yaml                    plan and settings into out/home/
+  dewdial compile rooms/ --part 2/8            of all households of a folder the second eighth
   dewdial today home.yaml                      what happens today, machine by machine
   dewdial serve home.yaml --host all           calendars and a page for the phones at home
   dewdial species panther-chameleon            targets beside their sources

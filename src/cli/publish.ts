@@ -16,11 +16,14 @@ export interface Product {
 
 export interface Published {
   readonly folder: string;
+  /** The name of the version that the folder is a link to. */
+  readonly version: string;
   /** False where the folder holds the same bytes already. */
   readonly changed: boolean;
 }
 
-const VERSIONS = '.versions';
+/** Beside the households' folders: what their links point to. */
+export const VERSIONS = '.versions';
 
 /** What stands in the way of writing, told to the keeper. */
 export class CannotWrite extends Error {}
@@ -42,12 +45,21 @@ export function publish(
   const current = currentVersion(outFolder, name, disk);
   if (current === version && isComplete(outFolder, version, products, disk)) {
     sweep(outFolder, name, version, disk);
-    return { folder, changed: false };
+    return { folder, version, changed: false };
   }
   const staged = writeVersion(outFolder, version, products, disk);
   switchTo(outFolder, name, staged, disk);
   sweep(outFolder, name, staged, disk);
-  return { folder, changed: true };
+  return { folder, version, changed: true };
+}
+
+/** Returns the name of the version that a household's link points to; null where there is no such link. */
+export function standingVersion(outFolder: string, name: string, disk: Disk): string | null {
+  try {
+    return currentVersion(outFolder, name, disk);
+  } catch {
+    return null;
+  }
 }
 
 /** Returns the folder in which a household's newest results stand, finishing a switch that was cut short; null where there is none. */
@@ -56,7 +68,8 @@ export function resultFolder(outFolder: string, name: string, disk: Disk = realD
   return exists(folder, disk) ? folder : null;
 }
 
-function guardName(name: string): void {
+/** @throws CannotWrite where a name could lead out of the folder of results, or hide in it. */
+export function guardName(name: string): void {
   if (name === '' || name === '.' || name === '..' || name.startsWith('.') || /[\\/\0]/.test(name)) {
     throw new CannotWrite(`"${name}" cannot name a folder of results`);
   }

@@ -76,7 +76,7 @@ function countCalls(): number {
 
 describe('publish', () => {
   it('writes all products, and nothing where the same stand already', () => {
-    expect(publish(out, 'home', OLD)).toEqual({ folder: join(out, 'home'), changed: true });
+    expect(publish(out, 'home', OLD)).toMatchObject({ folder: join(out, 'home'), changed: true });
     expect(seen()).toEqual(OLD_SEEN);
     expect(publish(out, 'home', OLD).changed).toBe(false);
     expect(publish(out, 'home', NEW).changed).toBe(true);
