@@ -125,6 +125,8 @@ export interface PlanDevice {
   /** What hangs on it, as `lamp:ENCLOSURE/LAMP` and `device:ID`. */
   readonly drives: readonly string[];
   readonly where: string | null;
+  /** How a programmable timer takes a line; absent on others. */
+  readonly lines?: 'start-and-length' | 'on-and-off';
   readonly tank?: { readonly holdsMl: number; readonly reserveMl: number; readonly refillEveryDays: number };
 }
 

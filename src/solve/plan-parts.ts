@@ -1,6 +1,7 @@
 /** The parts of a plan that are told, not solved: who, where, what stands on the shelf. */
-import { clockTimeOf } from '../basics/minute-of-day.ts';
+
 import { type EpochDay, isoDateOf } from '../basics/calendar-day.ts';
+import { clockTimeOf } from '../basics/minute-of-day.ts';
 import type { Device } from '../hardware/devices.ts';
 import type { Absence, PlanDevice, PlanEnclosure, PlanPerson } from '../plan/plan.ts';
 import type { Care, CareEnclosure } from '../resolve/care.ts';
@@ -55,7 +56,14 @@ function uvIndexOf(enclosure: CareEnclosure): PlanEnclosure['uvIndex'] {
 
 function spansOf(enclosure: CareEnclosure, first: EpochDay, last: EpochDay): PlanEnclosure['spans'] {
   const rest = enclosure.rest
-    ? [{ kind: enclosure.rest.kind, from: enclosure.rest.from, to: enclosure.rest.from + enclosure.rest.weeks * 7 - 1, vet: null }]
+    ? [
+        {
+          kind: enclosure.rest.kind,
+          from: enclosure.rest.from,
+          to: enclosure.rest.from + enclosure.rest.weeks * 7 - 1,
+          vet: null,
+        },
+      ]
     : [];
   const states = enclosure.states.map((state) => ({ kind: state.is, from: state.from, to: state.to, vet: state.vet }));
   return [...rest, ...states]
@@ -73,6 +81,7 @@ export function planHardware(care: Care, drives: ReadonlyMap<string, readonly st
     keepsTime: 'keepsTime' in device ? device.keepsTime : null,
     drives: drives.get(device.id) ?? [],
     where: device.where,
+    ...('entryForm' in device ? { lines: device.entryForm } : {}),
     ...tankOf(device),
   }));
 }

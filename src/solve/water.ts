@@ -207,5 +207,7 @@ function clipped(set: MistSet, first: string, until: string): MistSet {
   });
   const inside = <T extends { readonly from: string; readonly to: string }>(spans: readonly T[]): T[] =>
     spans.filter((span) => span.from <= until && span.to >= first).map(cut);
-  return { ...cut(set), wall: inside(set.wall), conditions: inside(set.conditions), past: true };
+  const conditions = inside(set.conditions);
+  const shortfall = Math.max(0, ...conditions.map((condition) => condition.shortfall));
+  return { ...cut(set), wall: inside(set.wall), conditions, shortfall, past: true };
 }

@@ -23,15 +23,14 @@ import {
 /** Returns what each timer with a setting needs on every date on which the clocks change, from the sheet's date on. */
 export function clockSection(plan: Plan): readonly Section[] {
   const shelf = words(plan.language).shelf;
-  const dials = setDials(plan);
-  if (dials.length === 0) return [];
+  const timers = setTimers(plan);
+  if (timers.length === 0) return [];
   const changes = wallChanges(siteOffsets(plan), epochDay(sheetDate(plan)), epochDay(plan.to));
   const lines = changes.flatMap((change) => {
     const say = change.direction === 'forward' ? shelf.forward : shelf.back;
-    const jobs = dials.map(
-      (dial) =>
-        `  ${dial.device}: ${shelf.sentence(jobWords(jobAtClockChange(timekeeping(plan, dial), change), shelf))}`,
-    );
+    const jobs = timers
+      .filter(({ keeping }) => keeping.kind !== 'repeat-cycle-timer')
+      .map(({ id, keeping }) => `  ${id}: ${shelf.sentence(jobWords(jobAtClockChange(keeping, change), shelf))}`);
     return [shelf.capital(say(weekdayDateWords(change.date, shelf), minuteWords(change.minutes, shelf))), ...jobs];
   });
   return [{ heading: shelf.clockHeading, lines: lines.length === 0 ? [shelf.noClockChange] : lines }];
@@ -52,15 +51,36 @@ function jobWords(job: TimerJob, shelf: ShelfWords): string {
 /** Returns how each timer with a setting is put right after a cut. */
 export function powerCutSection(plan: Plan): readonly Section[] {
   const shelf = words(plan.language).shelf;
-  const lines = setDials(plan).map((dial) => `${dial.device}: ${cutWords(plan, dial, shelf)}`);
+  const lines = setTimers(plan).map(({ id, keeping }) => `${id}: ${cutWords(plan, keeping, shelf)}`);
   return [{ heading: shelf.cutHeading, lines }];
 }
 
-function cutWords(plan: Plan, dial: DialPlan, shelf: ShelfWords): string {
-  const job = jobAfterPowerCut(timekeeping(plan, dial), 60);
+function cutWords(plan: Plan, keeping: Timekeeping, shelf: ShelfWords): string {
+  const job = jobAfterPowerCut(keeping, 60);
   if (job.do === 'nothing') return shelf.cutKeeps;
+  if (job.do === 'plug-in-again') return words(plan.language).water.cutRepeat;
   if (job.do !== 'turn-on') return shelf.cutSet;
-  return shelf.sentence(`${shelf.cutDial}${dial.clock === 'standard' ? shelf.cutDialStandard : ''}`);
+  return shelf.sentence(`${shelf.cutDial}${keeping.clock === 'standard' ? shelf.cutDialStandard : ''}`);
+}
+
+interface SetTimer {
+  readonly id: string;
+  readonly keeping: Timekeeping;
+}
+
+/** The timers of lamps, then those of pumps. */
+function setTimers(plan: Plan): readonly SetTimer[] {
+  const dials = setDials(plan).map((dial) => ({ id: dial.device, keeping: timekeeping(plan, dial) }));
+  const pumped = [...new Set(plan.misting.flatMap(({ device }) => device ?? []))];
+  const others = pumped.filter((id) => dials.every((dial) => dial.id !== id));
+  return [...dials, ...others.flatMap((id) => pumpTimer(plan, id))];
+}
+
+function pumpTimer(plan: Plan, id: string): readonly SetTimer[] {
+  const device = deviceOf(plan, id);
+  if (!device || (device.kind !== 'programmable-timer' && device.kind !== 'repeat-cycle-timer')) return [];
+  const { kind, clock, keepsTime } = device;
+  return [{ id, keeping: { kind, clock, turnsInDays: 1, keepsTime } }];
 }
 
 function timekeeping(plan: Plan, dial: DialPlan): Timekeeping {
@@ -86,4 +106,8 @@ const AT_THE_SHELF: readonly string[] = [
   'timer-ratings',
   'heat-on-thermostat',
   'hot-lamps',
+  'shield-the-lamp',
+  'pump-can-flood',
+  'repeat-timer-flicker',
+  'standing-water',
 ];

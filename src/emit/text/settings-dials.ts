@@ -30,8 +30,7 @@ function dialLines(plan: Plan, dial: DialPlan, shelf: ShelfWords): readonly stri
       ...nowLines(plan, dial, shelf),
       '',
       ...changeLines(plan, dial, shelf),
-      '',
-      ...errorLines(dial, shelf),
+      ...(dial.lamps.length === 0 ? [] : ['', ...errorLines(dial, shelf)]),
     ];
   const refused = plan.notPlanned.find(({ device }) => device === dial.device);
   return [...about, refused ? shelf.noSetting(refused.why) : shelf.noLamps];

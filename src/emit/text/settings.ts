@@ -4,9 +4,11 @@ import { words } from '../../plan/words/words.ts';
 import { cautionSection, clockSection, powerCutSection } from './settings-care.ts';
 import { dialSections } from './settings-dials.ts';
 import { dateWords, type Section } from './settings-section.ts';
+import { waterSections } from './settings-water.ts';
 
 const SECTIONS: readonly ((plan: Plan) => readonly Section[])[] = [
   dialSections,
+  waterSections,
   clockSection,
   powerCutSection,
   cautionSection,

@@ -53,7 +53,7 @@ function newSettings({ settings }: DialPlan): readonly EpochDay[] {
 function mistEntries(context: JobContext): readonly Job[] {
   const byTimer = new Map<string, Set<EpochDay>>();
   for (const { device, pump, sets } of context.misting) {
-    if (device === null || pump === null || pump === 'by-hand') continue;
+    if (device === null || pump === null || pump === 'by-hand' || hasPins(context, device)) continue;
     const dates = byTimer.get(device) ?? new Set<EpochDay>();
     byTimer.set(device, dates);
     const told = sets.map(({ entries, interval }) => JSON.stringify([entries, interval ?? null]));
@@ -63,6 +63,11 @@ function mistEntries(context: JobContext): readonly Job[] {
     const named = { id: `${device}/mist-entries`, kind: 'mist-entries', title: context.words.mistEntries(device) };
     return jobOf(context, { ...named, enclosure: null }, { ...onDates([...dates]), minutes: 5 });
   });
+}
+
+/** Mists that are whole pins are set as pins. */
+function hasPins({ lighting }: JobContext, device: string): boolean {
+  return lighting.some((dial) => dial.device === device && dial.settings.length > 0);
 }
 
 /** On every later day on which a setting changes there is a sheet to follow and a card to hang up. */

@@ -125,7 +125,7 @@ function handMists(context: JobContext, enclosure: CareEnclosure): readonly Job[
 /** Where the mists cannot give what the animal must drink, a person does. */
 function handDrinks(context: JobContext, enclosure: CareEnclosure): readonly Job[] {
   const sets = context.misting
-    .filter((mist) => mist.enclosure === enclosure.id && mist.pump !== 'by-hand')
+    .filter((mist) => mist.enclosure === enclosure.id)
     .flatMap((mist) => mist.sets)
     .filter(({ shortfalls }) => shortfalls.some(({ target }) => target === 'drink'));
   const dates = sets.flatMap(({ from, to }) => daysOf(from, to, context));

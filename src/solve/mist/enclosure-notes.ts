@@ -121,7 +121,7 @@ function coverNotes(
   days: readonly SetDay[],
   levers: readonly Lever[],
 ): readonly MistAdvice[] {
-  const cover = levers.find(({ kind }) => kind === 'cover');
+  const cover = levers.find(({ kind, besides }) => kind === 'cover' && besides === null);
   if (!cover) return [];
   const id = enclosure.id;
   const now = unit.machine ? Math.max(0, ...days.map(({ runs }) => waterOf(unit, runs))) : 0;

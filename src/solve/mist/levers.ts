@@ -6,6 +6,7 @@ import { airChangesOfOpenShare } from '../../science/enclosure-defaults.ts';
 import { saturationDensityGPerM3 } from '../../science/moist-air.ts';
 import type { Run } from '../../science/wet-enclosure.ts';
 import type { ExceededLimit, MistCase, MistMachine, TargetMiss } from './day-problem.ts';
+import { isHotLamp } from './forbidden-starts.ts';
 import { caseDay } from './mist-plan.ts';
 import type { MistUnit } from './mist-unit.ts';
 import { UnitSolver } from './unit-solver.ts';
@@ -20,9 +21,9 @@ export type LeverKind =
   | 'tray'
   | 'damp-floor'
   | 'dry-floor'
-  | 'dry-and-open'
   | 'wetter-room'
-  | 'drier-room';
+  | 'drier-room'
+  | 'shield';
 
 /** A lever with which all targets are met under the days it was tried on. */
 export interface Lever {
@@ -32,6 +33,8 @@ export interface Lever {
   /** Tank water of a day with it. */
   readonly waterG: number;
   readonly entries: readonly Run[];
+  /** What has to be done besides. */
+  readonly besides: 'shield' | 'dry-floor' | null;
 }
 
 /** In which way the air misses its targets. */
@@ -42,7 +45,7 @@ export interface Trouble {
   readonly exceeded: readonly ExceededLimit[];
 }
 
-const OPEN_STEP = 0.05;
+const OPEN_STEP = 0.1;
 const ROOM_STEP = 0.05;
 const ROOM_STEPS = 7;
 const FINE_STEP_MINUTES = 5;
@@ -62,6 +65,7 @@ export class Levers {
   readonly #near: readonly Run[];
   readonly #openShare: number;
   trials = 0;
+  #with: Lever['besides'] = null;
 
   /** @param cases days on which targets are missed, the hardest first; `near` are the entries that miss them */
   constructor(unit: MistUnit, cases: readonly MistCase[], near: readonly Run[]) {
@@ -74,20 +78,53 @@ export class Levers {
   /** Returns the levers that do, the cheapest to try first. */
   thatDo(trouble: Trouble): readonly Lever[] {
     if (this.#unit.means === 'repeat-cycle') return [this.#timer()].filter((lever) => lever !== null);
+    const single = this.#single(trouble);
+    if (single.length > 0) return single;
+    for (const besides of this.#besides(trouble)) {
+      this.#with = besides;
+      const found = this.#single(trouble);
+      this.#with = null;
+      if (found.length > 0) return found;
+    }
+    const wantsWater = trouble.tooDry || trouble.peaks;
+    const room = trouble.tooHumid ? this.#room(-1) : wantsWater ? this.#room(1) : null;
+    return room ? [room] : [];
+  }
+
+  #single(trouble: Trouble): readonly Lever[] {
     const found: (Lever | null)[] = [];
     const wantsWater = trouble.tooDry || trouble.peaks;
+    if (wantsWater || trouble.exceeded.length > 0) found.push(this.#shield());
     if (wantsWater) found.push(this.cover(), this.#nozzle(), this.#dampFloor());
     if (trouble.tooHumid || trouble.exceeded.some(({ limit }) => limit === 'dry-out'))
-      found.push(this.#dryFloor(), this.#open(1) ?? this.#dryAndOpen());
+      found.push(this.#dryFloor(), this.#open());
     if (wantsWater || trouble.exceeded.length > 0) found.push(this.#timer(), this.#entries());
     for (const { limit } of trouble.exceeded) {
       if (limit === 'tank') found.push(this.#tank());
       if (limit === 'tray') found.push(this.#tray());
     }
-    const doing = found.filter((lever) => lever !== null);
-    if (doing.length > 0) return doing;
-    const room = trouble.tooHumid ? this.#room(-1) : wantsWater ? this.#room(1) : null;
-    return room ? [room] : [];
+    return found.flatMap((lever) => (lever ? [{ ...lever, besides: this.#with }] : []));
+  }
+
+  /** What is worth doing besides another lever, where none does by itself. */
+  #besides(trouble: Trouble): readonly ('shield' | 'dry-floor')[] {
+    return [
+      ...(trouble.tooHumid && this.#isDamp() ? (['dry-floor'] as const) : []),
+      ...((trouble.tooDry || trouble.peaks || trouble.exceeded.length > 0) && this.#isBlockedByLamp()
+        ? (['shield'] as const)
+        : []),
+    ];
+  }
+
+  #isDamp(): boolean {
+    return this.#unit.members.every(({ enclosure }) => enclosure.floor !== 'dry');
+  }
+
+  #isBlockedByLamp(): boolean {
+    return (
+      this.#cases.some(({ forbidden }) => forbidden.runs.length > 0) &&
+      this.#unit.members.some(({ enclosure }) => enclosure.lamps.some(({ kind }) => isHotLamp(kind)))
+    );
   }
 
   /** Returns the largest bare-mesh share below the present one at which all targets are met, to 1 %; null where no covering does. */
@@ -96,39 +133,31 @@ export class Levers {
     return this.#firstShare(steps, (step) => Math.max(0, this.#openShare - step * OPEN_STEP), 'cover');
   }
 
-  #open(base: number): Lever | null {
+  #open(): Lever | null {
     const steps = Math.floor((1 - this.#openShare) / OPEN_STEP + 1e-9);
-    return this.#firstShare(steps, (step) => Math.min(1, this.#openShare + step * OPEN_STEP), 'open', base);
+    return this.#firstShare(steps, (step) => Math.min(1, this.#openShare + step * OPEN_STEP), 'open');
   }
 
-  /** Opening by itself is not enough: with a dry substrate too. */
-  #dryAndOpen(): Lever | null {
-    if (this.#unit.members.some(({ enclosure }) => enclosure.floor === 'dry')) return null;
-    const lever = this.#open(1 / DAMP_FACTOR);
-    return lever && { ...lever, kind: 'dry-and-open' };
-  }
-
-  /** @param base factor of the base evaporation */
-  #firstShare(steps: number, shareOf: (step: number) => number, kind: 'cover' | 'open', base = 1): Lever | null {
+  #firstShare(steps: number, shareOf: (step: number) => number, kind: 'cover' | 'open'): Lever | null {
     for (let step = 1; step <= steps; step++) {
       if (!this.#isInReach(shareOf(step), kind)) continue;
-      const trial = this.#withOpenShare(shareOf(step), base);
-      if (trial.met) return this.#refined(shareOf(step - 1), shareOf(step), trial, kind, base);
+      const trial = this.#withOpenShare(shareOf(step));
+      if (trial.met) return this.#refined(shareOf(step - 1), shareOf(step), trial, kind);
     }
     return null;
   }
 
   /** The rough share did, the one before did not: closes in to whole percents. */
-  #refined(failing: number, doing: number, found: Trial, kind: 'cover' | 'open', base: number): Lever {
+  #refined(failing: number, doing: number, found: Trial, kind: 'cover' | 'open'): Lever | null {
     let [bad, good, best] = [failing, doing, found];
     while (Math.abs(good - bad) > 0.011) {
       const middle = Math.round(((good + bad) / 2) * 100) / 100;
       if (middle === good || middle === bad) break;
-      const trial = this.#withOpenShare(middle, base);
+      const trial = this.#withOpenShare(middle);
       if (trial.met) [good, best] = [middle, trial];
       else bad = middle;
     }
-    return { kind, value: Math.round(good * 100) / 100, waterG: best.waterG, entries: best.entries };
+    return leverOf(kind, Math.round(good * 100) / 100, best);
   }
 
   /** A peak that even fully wet air does not reach needs no search. */
@@ -140,8 +169,8 @@ export class Levers {
     });
   }
 
-  #withOpenShare(openShare: number, base: number): Trial {
-    return this.#try(this.#unit, (one) => withBase(withOpenShare(one, this.#openShare, openShare), base));
+  #withOpenShare(openShare: number): Trial {
+    return this.#try(this.#unit, (one) => withOpenShare(one, this.#openShare, openShare));
   }
 
   #nozzle(): Lever | null {
@@ -182,6 +211,12 @@ export class Levers {
     if (this.#near.length < machine.entriesAtMost) return null;
     const trial = this.#try({ ...this.#unit, machine: { ...machine, entriesAtMost: MANY_ENTRIES } }, same);
     return leverOf('entries', trial.entries.length, trial);
+  }
+
+  /** Mists while a hot lamp is on, where the spray cannot reach it. */
+  #shield(): Lever | null {
+    if (!this.#isBlockedByLamp() || this.#with) return null;
+    return leverOf('shield', 0, this.#try(this.#unit, shielded));
   }
 
   #tank(): Lever | null {
@@ -228,7 +263,7 @@ export class Levers {
   }
 
   #try(unit: MistUnit, change: (one: MistCase) => MistCase): Trial {
-    const cases = this.#cases.map(change);
+    const cases = this.#cases.map((one) => this.#besidesOf(change(one)));
     if (!unit.machine) {
       const shortfall = Math.max(0, ...cases.map((one) => caseDay(one, []).shortfall));
       return { met: shortfall <= 1e-9, waterG: 0, entries: [] };
@@ -238,6 +273,11 @@ export class Levers {
     const first = cases.length > 1 && hardest ? this.#solved(unit, [hardest], []) : null;
     if (first && !first.met) return first;
     return this.#solved(unit, cases, first ? [first.entries] : []);
+  }
+
+  #besidesOf(one: MistCase): MistCase {
+    if (this.#with === 'shield') return shielded(one);
+    return this.#with === 'dry-floor' ? withBase(one, 1 / DAMP_FACTOR) : one;
   }
 
   #solved(unit: MistUnit, cases: readonly MistCase[], seeds: readonly (readonly Run[])[]): Trial {
@@ -262,12 +302,16 @@ function isTooHumidUnmisted(one: MistCase): boolean {
   );
 }
 
+function shielded(one: MistCase): MistCase {
+  return { ...one, forbidden: { ...one.forbidden, runs: [] } };
+}
+
 function same(one: MistCase): MistCase {
   return one;
 }
 
 function leverOf(kind: LeverKind, value: number, { met, waterG, entries }: Trial): Lever | null {
-  return met ? { kind, value, waterG, entries } : null;
+  return met ? { kind, value, waterG, entries, besides: null } : null;
 }
 
 /** A measured air exchange is scaled as the estimates are. */

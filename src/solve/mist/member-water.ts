@@ -1,4 +1,5 @@
 /** One enclosure's share of a unit's sets, with everything there is to say about them. */
+import { isoDateOf } from '../../basics/calendar-day.ts';
 import { clockTimeOf } from '../../basics/minute-of-day.ts';
 import type { UtcOffsets } from '../../basics/utc-offsets.ts';
 import type { MistAdvice, MistSet } from '../../plan/plan.ts';
@@ -37,7 +38,7 @@ export function memberWater(
     sets: sets.map((set) => withThirst(unit, member, set)),
     advice: [
       ...enclosureWarnings(care, unit, member, days),
-      ...shortfallNotes(care, unit, enclosure, days, allExceeded, levers),
+      ...shortfallNotes(care, unit, enclosure, days, allExceeded, levers, (limit) => datesOf(limit, own, exceeded)),
       ...setNotes(unit, member, chosen),
       ...enclosureNotes(care, unit, member, own, spans, levers),
     ],
@@ -104,6 +105,18 @@ function ownAmount({ limit, by }: ExceededLimit, days: MemberSet['days'], isFirs
     case 'noise':
       return isFirst ? by : 0;
   }
+}
+
+/** The sets that exceed a limit, where not all of them do. */
+function datesOf(
+  limit: ExceededLimit['limit'],
+  sets: readonly MemberSet[],
+  exceeded: readonly (readonly ExceededLimit[])[],
+): string {
+  const those = sets.filter((_, index) => exceeded[index]?.some((each) => each.limit === limit));
+  if (those.length === sets.length) return '';
+  const spans = those.map(({ set }) => `${isoDateOf(set.fromDay)} to ${isoDateOf(set.toDay)}`);
+  return ` (${spans.join(', ')})`;
 }
 
 function worstOf(limits: readonly ExceededLimit[]): readonly ExceededLimit[] {

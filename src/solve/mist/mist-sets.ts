@@ -1,7 +1,7 @@
 /**
- * Which entries hold from when to when: the fewest sets whose worst shortfall is within 0.05 of the worst over conditions solved alone;
- * where the allowed number does not reach that, that many with the least worst. Among equals the least sum over days, then the latest
- * first boundary.
+ * Which entries hold from when to when: the fewest sets whose worst shortfall is within 0.05 of the worst over conditions solved alone,
+ * and none of which exceeds a limit for a condition that holds it alone; where the allowed number does not reach that, that many with the
+ * least worst. Among equals the least sum over days, then the latest first boundary.
  */
 import type { UnitSpan } from './mist-unit.ts';
 
@@ -48,9 +48,12 @@ interface Cut {
   readonly after: number;
 }
 
-/** Returns how bad a solution is: exceeded limits first, then the shortfall. */
-export function badness({ exceeded, shortfall }: SetSolution): number {
-  return exceeded.length * LIMIT_WEIGHT + shortfall;
+/** How spans do by themselves. */
+interface Alone {
+  /** The worst over them. */
+  readonly shortfall: number;
+  /** Limits that each must exceed. */
+  readonly exceeded: readonly number[];
 }
 
 /**
@@ -67,34 +70,39 @@ export function chooseSets<S extends SetSolution>(
 ): ChosenSets<S> {
   const whole = solver.solve(spans);
   const single = [setOf(spans, null, null, whole)];
-  const worst = badness(whole);
-  if (worst <= WITHIN + 1e-9 || spans.length < 2)
-    return { sets: single, alone: spans.length < 2 ? worst : null, worst, reached: true };
-  const alone = worstAlone(solver, spans, whole, worst - WITHIN);
-  if (worst <= alone + WITHIN + 1e-9 || most < 2)
-    return { sets: single, alone, worst, reached: worst <= alone + WITHIN + 1e-9 };
-  const split = new SetSplit(solver, spans, cutsOf(spans, mayBegin));
-  return split.choose(alone, most) ?? { sets: single, alone, worst, reached: false };
+  const holds = whole.exceeded.length === 0;
+  if (spans.length < 2) return { sets: single, alone: whole.shortfall, worst: whole.shortfall, reached: true };
+  if (holds && whole.shortfall <= WITHIN + 1e-9)
+    return { sets: single, alone: null, worst: whole.shortfall, reached: true };
+  const alone = holds
+    ? { shortfall: worstAlone(solver, spans, whole), exceeded: spans.map(() => 0) }
+    : eachAlone(solver, spans, whole);
+  const split = new SetSplit(solver, spans, cutsOf(spans, mayBegin), alone);
+  const worst = split.cost(whole, 0, spans.length - 1);
+  if (split.fits(worst) || most < 2) return { sets: single, alone: alone.shortfall, worst, reached: split.fits(worst) };
+  return split.choose(most) ?? { sets: single, alone: alone.shortfall, worst, reached: false };
 }
 
 /**
- * Returns the worst over spans solved alone, the hardest first; stops where it has come to `enough`. A span that does better under the
- * common entries than another does alone need not be asked.
+ * Returns the worst shortfall over spans solved alone, the hardest first; stops where the common entries are near enough to it. A span
+ * that does better under the common entries than another does alone need not be asked.
  */
-function worstAlone<S extends SetSolution>(
-  solver: SetSolver<S>,
-  spans: readonly UnitSpan[],
-  whole: S,
-  enough: number,
-): number {
+function worstAlone<S extends SetSolution>(solver: SetSolver<S>, spans: readonly UnitSpan[], whole: S): number {
   const ranked = spans.map((span) => ({ span, under: whole.shortfallOf(span) })).sort((a, b) => b.under - a.under);
-  const limitsHold = whole.exceeded.length === 0;
   let worst = 0;
   for (const { span, under } of ranked) {
-    if (worst >= enough - 1e-9 || (limitsHold && under <= worst)) break;
-    worst = Math.max(worst, badness(solver.solve([span], { untilMet: true, near: whole })));
+    if (worst >= whole.shortfall - WITHIN - 1e-9 || under <= worst) break;
+    worst = Math.max(worst, solver.solve([span], { untilMet: true, near: whole }).shortfall);
   }
   return worst;
+}
+
+function eachAlone<S extends SetSolution>(solver: SetSolver<S>, spans: readonly UnitSpan[], whole: S): Alone {
+  const solved = spans.map((span) => solver.solve([span], { untilMet: true, near: whole }));
+  return {
+    shortfall: Math.max(...solved.map(({ shortfall }) => shortfall)),
+    exceeded: solved.map(({ exceeded }) => exceeded.length),
+  };
 }
 
 /** The latest allowed day inside each span, and each span's first day where it is allowed. */
@@ -113,40 +121,62 @@ function cutsOf(spans: readonly UnitSpan[], mayBegin: (day: number) => boolean):
   });
 }
 
+interface Measure {
+  readonly worst: number;
+  readonly sum: number;
+}
+
+function isLess(a: Measure, b: Measure): boolean {
+  if (Math.abs(a.worst - b.worst) > 1e-9) return a.worst < b.worst;
+  return a.sum < b.sum - 1e-9;
+}
+
 /** Days [from cut, to cut) under one set. */
 class SetSplit<S extends SetSolution> {
   readonly #solver: SetSolver<S>;
   readonly #spans: readonly UnitSpan[];
   readonly #cuts: readonly Cut[];
+  readonly #alone: Alone;
 
-  constructor(solver: SetSolver<S>, spans: readonly UnitSpan[], cuts: readonly Cut[]) {
+  constructor(solver: SetSolver<S>, spans: readonly UnitSpan[], cuts: readonly Cut[], alone: Alone) {
     this.#solver = solver;
     this.#spans = spans;
     this.#cuts = cuts;
+    this.#alone = alone;
   }
 
-  choose(alone: number, most: number): ChosenSets<S> | null {
-    const limit = alone + WITHIN + 1e-9;
+  /** Returns how bad one solution is for spans: limits exceeded beyond what the easiest of them must, then the shortfall. */
+  cost({ exceeded, shortfall }: S, first: number, last: number): number {
+    const must = Math.min(...this.#alone.exceeded.slice(first, last + 1));
+    return Math.max(0, exceeded.length - must) * LIMIT_WEIGHT + shortfall;
+  }
+
+  fits(cost: number): boolean {
+    return cost <= this.#alone.shortfall + WITHIN + 1e-9;
+  }
+
+  choose(most: number): ChosenSets<S> | null {
     for (let count = 2; count <= most; count++) {
-      const path = this.#best(count, limit);
-      if (path) return this.#chosen(path, alone, true);
+      const path = this.#best(count);
+      if (path) return this.#chosen(path.slice(0, -1), true);
     }
     const path = this.#leastWorst(most);
-    return path && this.#chosen(path, alone, false);
+    return path && this.#chosen(path, false);
   }
 
   /** Solution of the days from one cut (-1: the plan's beginning) to another (cuts.length: its end). */
-  #solution(from: number, to: number): S | null {
+  #solution(from: number, to: number): { readonly solution: S; readonly cost: number } | null {
     const first = this.#cuts[from]?.after ?? 0;
     const last = this.#cuts[to]?.before ?? this.#spans.length - 1;
     if (last < first) return null;
-    return this.#solver.solve(this.#spans.slice(first, last + 1));
+    const solution = this.#solver.solve(this.#spans.slice(first, last + 1));
+    return { solution, cost: this.cost(solution, first, last) };
   }
 
   /** The best way into exactly so many sets, none worse than the limit: least sum over days, then the latest first boundary. */
-  #best(count: number, limit: number): readonly number[] | null {
+  #best(count: number): readonly number[] | null {
     const ends = this.#cuts.length;
-    const reach = this.#farthest(count, limit);
+    const reach = this.#farthest(count);
     if (!reach) return null;
     let paths: { readonly cuts: readonly number[]; readonly sum: number }[] = [{ cuts: [], sum: 0 }];
     for (let set = 1; set <= count; set++) {
@@ -155,9 +185,9 @@ class SetSplit<S extends SetSolution> {
         const from = path.cuts.at(-1) ?? -1;
         const [least, farthest] = set === count ? [ends, ends] : [reach.least[set] ?? 0, reach.most[set] ?? ends - 1];
         for (let to = Math.max(from + 1, least); to <= farthest; to++) {
-          const solution = this.#solution(from, to);
-          if (!solution || badness(solution) > limit) continue;
-          const next = { cuts: [...path.cuts, to], sum: path.sum + this.#sumOver(from, to, solution) };
+          const found = this.#solution(from, to);
+          if (!found || !this.fits(found.cost)) continue;
+          const next = { cuts: [...path.cuts, to], sum: path.sum + this.#sumOver(from, to, found.solution) };
           const known = byEnd.get(to);
           if (!known || this.#isBetter(next, known)) byEnd.set(to, next);
         }
@@ -176,14 +206,11 @@ class SetSplit<S extends SetSolution> {
   }
 
   /** How far each boundary can lie at most (greedily from the left) and at least (from the right); null where so many sets do not reach. */
-  #farthest(
-    count: number,
-    limit: number,
-  ): { readonly most: readonly number[]; readonly least: readonly number[] } | null {
+  #farthest(count: number): { readonly most: readonly number[]; readonly least: readonly number[] } | null {
     const ends = this.#cuts.length;
     const fits = (from: number, to: number): boolean => {
-      const solution = this.#solution(from, to);
-      return solution !== null && badness(solution) <= limit;
+      const found = this.#solution(from, to);
+      return found !== null && this.fits(found.cost);
     };
     const most: number[] = [-1];
     for (let set = 1; set <= count; set++) {
@@ -205,33 +232,39 @@ class SetSplit<S extends SetSolution> {
     return { most: most.map((each) => Math.min(each, ends - 1)), least };
   }
 
-  /** Cuts again and again where the worst set gains most. */
+  /** Cuts again and again where the worst set gains most, then the sum over days. */
   #leastWorst(most: number): readonly number[] | null {
     let path: number[] = [];
+    let now = this.#measure([-1, this.#cuts.length]);
     for (let count = 2; count <= most; count++) {
-      const sets = [-1, ...path, this.#cuts.length];
-      let best: { readonly cut: number; readonly worst: number } | null = null;
+      let best: { readonly path: number[]; readonly measure: Measure } | null = null;
       for (let cut = 0; cut < this.#cuts.length; cut++) {
         if (path.includes(cut)) continue;
-        const cuts = [...sets, cut].sort((a, b) => a - b);
-        const worst = this.#worstOf(cuts);
-        if (worst !== null && (!best || worst < best.worst - 1e-9)) best = { cut, worst };
+        const longer = [...path, cut].sort((a, b) => a - b);
+        const measure = this.#measure([-1, ...longer, this.#cuts.length]);
+        if (measure && (!best || isLess(measure, best.measure))) best = { path: longer, measure };
       }
-      const now = this.#worstOf(sets);
-      if (!best || (now !== null && best.worst >= now - 1e-9)) break;
-      path = [...path, best.cut].sort((a, b) => a - b);
+      if (!best || (now && !isLess(best.measure, now))) break;
+      path = best.path;
+      now = best.measure;
     }
     return path.length > 0 ? path : null;
   }
 
-  #worstOf(cuts: readonly number[]): number | null {
+  /** The worst set, and how bad the sets are over all days. */
+  #measure(cuts: readonly number[]): Measure | null {
     let worst = 0;
+    let sum = 0;
     for (let i = 1; i < cuts.length; i++) {
-      const solution = this.#solution(cuts[i - 1] ?? -1, cuts[i] ?? 0);
-      if (!solution) return null;
-      worst = Math.max(worst, badness(solution));
+      const [from, to] = [cuts[i - 1] ?? -1, cuts[i] ?? 0];
+      const found = this.#solution(from, to);
+      if (!found) return null;
+      const first = this.#dayOf(from) ?? this.#spans[0]?.fromDay ?? 0;
+      const until = this.#dayOf(to) ?? (this.#spans.at(-1)?.toDay ?? 0) + 1;
+      worst = Math.max(worst, found.cost);
+      sum += found.cost * (until - first);
     }
-    return worst;
+    return { worst, sum };
   }
 
   /** Shortfalls over the days between two cuts. */
@@ -246,14 +279,17 @@ class SetSplit<S extends SetSolution> {
     return this.#cuts[cut]?.day ?? null;
   }
 
-  #chosen(path: readonly number[], alone: number, reached: boolean): ChosenSets<S> | null {
+  #chosen(path: readonly number[], reached: boolean): ChosenSets<S> | null {
     const cuts = [-1, ...path, this.#cuts.length];
+    let worst = 0;
     const sets = cuts.slice(1).flatMap((to, index) => {
       const from = cuts[index] ?? -1;
-      const solution = this.#solution(from, to);
-      return solution ? [setOf(this.#spans, this.#dayOf(from), this.#dayOf(to), solution)] : [];
+      const found = this.#solution(from, to);
+      if (!found) return [];
+      worst = Math.max(worst, found.cost);
+      return [setOf(this.#spans, this.#dayOf(from), this.#dayOf(to), found.solution)];
     });
-    return { sets, alone, worst: Math.max(...sets.map(({ solution }) => badness(solution))), reached };
+    return { sets, alone: this.#alone.shortfall, worst, reached };
   }
 }
 

@@ -86,6 +86,7 @@ export function shortfallNotes(
   days: readonly SetDay[],
   exceeded: readonly ExceededLimit[],
   levers: readonly Lever[],
+  datesOf: (limit: ExceededLimit['limit']) => string,
 ): readonly MistAdvice[] {
   const near = isNear(days) && exceeded.length === 0 && unit.machine !== null;
   const reach = near ? [] : reachNotes(care, unit, enclosure, days, levers);
@@ -98,7 +99,7 @@ export function shortfallNotes(
         enclosure: enclosure.id,
         limit: limit as LimitName,
         by: limitAmount(by, of, care.units),
-        dates: '',
+        dates: datesOf(limit),
         remedy: limitRemedy(care, unit, enclosure, limit, levers),
       },
       subjectOf(limit),
@@ -280,7 +281,17 @@ export function remedyWords(
   return 'no covering, nozzle, timer or room that was tried does it: ask less, or think of another enclosure';
 }
 
-function leverWords(care: Care, unit: MistUnit, enclosure: CareEnclosure, { kind, value, waterG }: Lever): string {
+function leverWords(care: Care, unit: MistUnit, enclosure: CareEnclosure, lever: Lever): string {
+  const { besides } = lever;
+  return `${besides === null ? '' : `${BESIDES[besides]}, and `}${singleWords(care, unit, enclosure, lever)}`;
+}
+
+const BESIDES = {
+  shield: 'a guard between spray and hot lamp (hits_lamp: false)',
+  'dry-floor': 'a dry substrate (floor: dry)',
+} as const;
+
+function singleWords(care: Care, unit: MistUnit, enclosure: CareEnclosure, { kind, value, waterG }: Lever): string {
   const aWeek = unit.machine ? ` (${waterWords(waterG * 7, care.units)} a week)` : '';
   const { pump } = unit;
   switch (kind) {
@@ -308,8 +319,8 @@ function leverWords(care: Care, unit: MistUnit, enclosure: CareEnclosure, { kind
       return 'a deep substrate kept damp underneath (floor: damp-below)';
     case 'dry-floor':
       return 'a dry substrate (floor: dry)';
-    case 'dry-and-open':
-      return `a dry substrate (floor: dry) and the mesh open to ${percentWords(value)}${aWeek}`;
+    case 'shield':
+      return 'a guard between spray and hot lamp, then hits_lamp: false, so that mists may run while it is on';
     case 'wetter-room':
       return `the room moistened to ${roomWords(care, value)}`;
     case 'drier-room':
