@@ -219,8 +219,8 @@ export interface MistPlan {
 export interface MistAdvice {
   readonly code: string;
   readonly message: string;
-  /** What the message is made of, by name. */
-  readonly values: Readonly<Record<string, string | number>>;
+  /** What the message is made of, by name; absent where there is nothing to name. */
+  readonly values?: Readonly<Record<string, string | number>>;
   /** What of the household it is about, for the place of a warning; absent where it is only told. */
   readonly about?: MistSubject;
 }

@@ -1,16 +1,16 @@
 /** What is said about water on the shelf, in pictures and in advice, in Spanish. */
 import type { waterEn } from './water-en.ts';
 
-const mistsWord = (count: number) => (count === 1 ? '1 pulverización' : `${count} pulverizaciones`);
+const mistsWord = (count: number) => (count === 1 ? '1 nebulización' : `${count} nebulizaciones`);
 
 const months = 'enero febrero marzo abril mayo junio julio agosto septiembre octubre noviembre diciembre'.split(' ');
 
 export const waterEs: typeof waterEn = {
   month: (month) => months[month - 1] ?? '',
   heading: (enclosure) => `Agua: ${enclosure}`,
-  mistedBy: (pump, timer) => `Pulveriza ${pump} detrás de ${timer}.`,
-  mistedByHand: 'Se pulveriza a mano.',
-  notMisted: 'No se pulveriza.',
+  mistedBy: (pump, timer) => `Nebuliza ${pump} detrás de ${timer}.`,
+  mistedByHand: 'Se nebuliza a mano.',
+  notMisted: 'No se nebuliza.',
   clock: {
     standard: 'Las horas son de horario estándar (de invierno).',
     wall: 'Las horas son las del reloj.',
@@ -18,11 +18,11 @@ export const waterEs: typeof waterEn = {
   },
   setFrom: (from, to) => `Del ${from} al ${to}`,
   keyIn: (entries) => `Programar: ${entries}.`,
-  mistAt: (entries) => `Pulverizar: ${entries}.`,
+  mistAt: (entries) => `Nebulizar: ${entries}.`,
   pinsStand: (timer) => `Sus clavijas están en ${timer}.`,
   entry: (at, length) => `${at} durante ${length}`,
   onOff: (on, off) => `encendido ${on}, apagado ${off}`,
-  noEntries: 'Ninguna pulverización: dejar vacías todas las líneas del temporizador.',
+  noEntries: 'Ninguna nebulización: dejar vacías todas las líneas del temporizador.',
   interval: (timer, on, off) => `Ajustar ${timer} a ${on} encendido, ${off} apagado.`,
   makes: (entries) => `En sus primeros días eso da: ${entries}.`,
   poweredBy: (timer) => `Recibe corriente de ${timer}.`,
@@ -47,9 +47,9 @@ export const waterEs: typeof waterEn = {
 
   notes: {
     'shield-the-lamp': (v) =>
-      `${v.enclosure} se pulveriza mientras puede estar encendida ${v.lamps}: una lámpara caliente estalla si se moja. Proteja la lámpara y aparte de ella la boquilla.`,
+      `${v.enclosure} se nebuliza mientras puede estar encendida ${v.lamps}: una lámpara caliente estalla si se moja. Proteja la lámpara y aparte de ella la boquilla.`,
     'starts-with-power': (v) =>
-      `${v.timer} empieza encendido cada vez que llega la corriente, también tras un parpadeo: ${v.enclosure} se pulveriza entonces una vez más. Mire la bandeja después de una tormenta.`,
+      `${v.timer} empieza encendido cada vez que llega la corriente, también tras un parpadeo: ${v.enclosure} se nebuliza entonces una vez más. Mire la bandeja después de una tormenta.`,
     'plug-in-at': (v) =>
       `${v.timer} no conoce la hora: enchúfelo a las ${v.at} (${v.clock === 'standard' ? 'horario estándar' : 'hora del reloj'}). Tras un corte de corriente empieza de nuevo: vuelva a enchufarlo a esa hora.`,
     'cover-mesh': (v) =>
@@ -65,11 +65,11 @@ export const waterEs: typeof waterEn = {
     'run-off': (v) =>
       `${v.runOff} al día escurren en ${v.enclosure}${v.lasts < 0 ? ': póngale una bandeja o un desagüe' : `; su bandeja se llena en ${v.lasts} días y se vacía cada ${v.empty === 1 ? 'día' : `${v.empty} días`}`}.`,
     'more-mists-fewer-peaks': (v) =>
-      `${mistsWord(v.mists)} ${v.mists === 1 ? 'da' : 'dan'} ${v.peaks} ${v.peaks === 1 ? 'pico' : 'picos'} en ${v.enclosure}: entre ellas su aire no baja lo bastante. Menos pulverizaciones muy separadas, o una malla más abierta, dan más picos.`,
+      `${mistsWord(v.mists)} ${v.mists === 1 ? 'da' : 'dan'} ${v.peaks} ${v.peaks === 1 ? 'pico' : 'picos'} en ${v.enclosure}: entre ellas su aire no baja lo bastante. Menos nebulizaciones muy separadas, o una malla más abierta, dan más picos.`,
   },
   cutRepeat:
     'Empieza de nuevo encendido cuando vuelve la corriente: mire la bandeja y enchúfelo otra vez a su hora, si tiene una.',
-  noMists: 'ninguna pulverización',
-  sameMists: 'las mismas pulverizaciones',
+  noMists: 'ninguna nebulización',
+  sameMists: 'las mismas nebulizaciones',
   someMists: (count, entries) => `${mistsWord(count)} (${entries})`,
 };

@@ -11,7 +11,9 @@ const LEAST_MIST_MINUTES = 5;
 /** Enclosures that share a timer share its entries, and its event. */
 export function mistSeeds(parts: CalendarParts, words: CalendarWords, roster: Roster): readonly EventSeed[] {
   const seen = new Set<string>();
+  const pinned = new Set(parts.lighting.filter(({ settings }) => settings.length > 0).map(({ device }) => device));
   return parts.misting
+    .filter(({ device }) => device === null || !pinned.has(device))
     .flatMap((mist) => mistChanges(mist, words, roster))
     .filter(({ days, title }) => !seen.has(`${days.join()} ${title}`) && seen.add(`${days.join()} ${title}`));
 }

@@ -90,7 +90,7 @@ export function shortfallNotes(
 ): readonly MistAdvice[] {
   const near = isNear(days) && exceeded.length === 0 && unit.machine !== null;
   const reach = near ? [] : reachNotes(care, unit, enclosure, days, levers);
-  const told = new Set(reach.map(({ values }) => values.target));
+  const told = new Set(reach.map(({ values }) => values?.target));
   const isHumidSaid = reach.some(({ code }) => code === 'too-humid-unmisted');
   const limits = exceeded.map(({ limit, by, unit: of }) =>
     warned(

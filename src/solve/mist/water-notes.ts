@@ -34,7 +34,7 @@ export function told<C extends WaterNoteCode>(
 /** Reports everything in the advice of a plan that is a message of the catalogue. */
 export function reportAdvice(care: Care, enclosure: CareEnclosure, { advice }: MistPlan, log: Log): void {
   for (const { code, values, about } of advice) {
-    if (!about || !(code in water)) continue;
+    if (!about || !values || !(code in water)) continue;
     log.report(code as 'humidity-short', values as never, placeOf(care, enclosure, about));
   }
 }
