@@ -44,6 +44,34 @@ export const waterEn = {
     hours === 0 ? `${minutes} min` : minutes === 0 ? `${hours} h` : `${hours} h ${minutes} min`,
   measure: 'Measure what each nozzle gives with a cup, at the start and monthly; the plan goes by it.',
 
+  chart: {
+    title: (enclosure: string) => `${enclosure}: the day of its air`,
+    dates: (from: string, to: string) => (from === to ? from : `${from} to ${to}`),
+    description: (enclosure: string, mists: number, low: string, high: string, room: string) =>
+      `Forecast of one day of ${enclosure}: ${mistsWord(mists)}, humidity between ${low} and ${high} in a room of ${room}, and how wet the leaves are.`,
+    clock: {
+      standard: 'Times are standard (winter) time. A forecast: trust the gauge.',
+      wall: 'Times are the time of day. A forecast: trust the gauge.',
+      automatic: 'Times are the time of day. A forecast: trust the gauge.',
+    },
+    lamp: 'lamp',
+    lampOn: (on: string, off: string) => `on ${on} to ${off}`,
+    leaves: 'water on the leaves, share of what they hold',
+    humidity: 'humidity in the enclosure',
+    room: 'humidity of the room',
+    mist: 'a mist: time and length',
+    dayBand: 'target by day (its mean)',
+    meanBand: 'target over 24 h (its mean)',
+    nightBand: 'target by night (its mean)',
+    peakBand: 'target of the peaks',
+    limit: 'limit: floor; dry leaves below',
+  },
+  sketch: {
+    air: (name: string) => `${name}: air over the day (forecast)`,
+    key: '█ humidity, ▼ mist, ░ lamp on, ~ leaves wet',
+    plainKey: '# humidity, v mist, - lamp on, ~ leaves wet',
+  },
+
   notes: {
     'shield-the-lamp': (v: { enclosure: string; lamps: string }) =>
       `${v.enclosure} is misted while ${v.lamps} may be on: a hot lamp shatters when sprayed. Shield the lamp, keep the nozzle off it.`,

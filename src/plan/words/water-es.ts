@@ -45,6 +45,34 @@ export const waterEs: typeof waterEn = {
     hours === 0 ? `${minutes} min` : minutes === 0 ? `${hours} h` : `${hours} h ${minutes} min`,
   measure: 'Mida con un vaso lo que da cada boquilla, al empezar y cada mes; el plan se guía por ello.',
 
+  chart: {
+    title: (enclosure) => `${enclosure}: el día de su aire`,
+    dates: (from, to) => (from === to ? from : `${from} a ${to}`),
+    description: (enclosure, mists, low, high, room) =>
+      `Previsión de un día de ${enclosure}: ${mistsWord(mists)}, humedad entre ${low} y ${high} en una habitación al ${room}, y lo mojadas que están las hojas.`,
+    clock: {
+      standard: 'Las horas son de horario estándar (de invierno). Es una previsión: vale el higrómetro.',
+      wall: 'Las horas son las del reloj. Es una previsión: vale el higrómetro.',
+      automatic: 'Las horas son las del reloj. Es una previsión: vale el higrómetro.',
+    },
+    lamp: 'lámpara',
+    lampOn: (on, off) => `encendida de ${on} a ${off}`,
+    leaves: 'agua en las hojas, parte de la que retienen',
+    humidity: 'humedad en el terrario',
+    room: 'humedad de la habitación',
+    mist: 'una nebulización: hora y duración',
+    dayBand: 'objetivo de día (su media)',
+    meanBand: 'objetivo en 24 h (su media)',
+    nightBand: 'objetivo de noche (su media)',
+    peakBand: 'objetivo de los picos',
+    limit: 'límite: mínimo; hojas secas por debajo',
+  },
+  sketch: {
+    air: (name) => `${name}: el aire durante el día (previsión)`,
+    key: '█ humedad, ▼ nebulización, ░ lámpara encendida, ~ hojas mojadas',
+    plainKey: '# humedad, v nebulización, - lámpara encendida, ~ hojas mojadas',
+  },
+
   notes: {
     'shield-the-lamp': (v) =>
       `${v.enclosure} se nebuliza mientras puede estar encendida ${v.lamps}: una lámpara caliente estalla si se moja. Proteja la lámpara y aparte de ella la boquilla.`,
