@@ -12,6 +12,7 @@ const REQUEST_MS = 10_000;
 const IDLE_MS = 15_000;
 const KEEP_ALIVE_MS = 10_000;
 const CHECK_EVERY_MS = 1_000;
+const HEADERS = 100;
 const CONNECTIONS = 256;
 const CONNECTIONS_OF_ONE_ADDRESS = 128;
 /** Requests that are let through on their way to an end. */
@@ -41,6 +42,7 @@ export async function listen(gate: () => Gate, address: string, port: number): P
     (request, response) => respond(request, response, gate()),
   );
   server.maxConnections = CONNECTIONS;
+  server.maxHeadersCount = HEADERS;
   server.timeout = IDLE_MS;
   server.on('clientError', refuse);
   limitByAddress(server);
@@ -54,7 +56,7 @@ function respond(request: IncomingMessage, response: ServerResponse, gate: Gate)
     {
       method,
       target: url,
-      host: headers.host,
+      host: isHostOne(request) ? headers.host : undefined,
       reached: socket.localAddress,
       ifNoneMatch: headers['if-none-match'],
       ifModifiedSince: headers['if-modified-since'],
@@ -64,6 +66,13 @@ function respond(request: IncomingMessage, response: ServerResponse, gate: Gate)
   if (hasBody(request)) response.shouldKeepAlive = false;
   response.writeHead(answer.status, answer.headers as string[]);
   response.end(answer.body ?? undefined);
+}
+
+/** Two hosts are none. Source: RFC 9112, section 3.2. */
+function isHostOne({ rawHeaders }: IncomingMessage): boolean {
+  let count = 0;
+  for (let i = 0; i < rawHeaders.length; i += 2) if (rawHeaders[i]?.toLowerCase() === 'host') count += 1;
+  return count === 1;
 }
 
 /** What a client sends along is never read. */
@@ -103,11 +112,13 @@ function limitByAddress(server: Server): void {
   });
 }
 
+/** Once it listens, an error is a connection that could not be taken: the next one may be. */
 function listening(server: Server, address: string, port: number): Promise<void> {
   return new Promise((resolve, reject) => {
     server.once('error', reject);
     server.listen({ port, host: address }, () => {
       server.off('error', reject);
+      server.on('error', () => undefined);
       resolve();
     });
   });
