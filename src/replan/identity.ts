@@ -19,10 +19,12 @@ export interface Revision {
   readonly made: IsoDate;
   /** The day from which it holds: what lies before is the past. */
   readonly from: IsoDate;
+  /** In which times of day are meant. */
+  readonly timezone: string;
 }
 
 /** What the plan that stands says of its events. */
-export type Standing = Pick<Plan, 'events' | 'made'>;
+export type Standing = Pick<Plan, 'events' | 'made' | 'timezone'>;
 
 const SUFFIX = '@dewdial';
 /** A segment that begins so many days from where it did is still the same. */
@@ -42,10 +44,11 @@ export function identifyEvents(
   const earlier = standing?.events ?? [];
   const stamp = latest([`${revision.from}T00:00:00Z`, ...earlier.map((event) => event.stamp)]);
   const matches = matchSegments(drafts, earlier);
+  const isMoved = standing !== null && standing.timezone !== revision.timezone;
   const taken = new Set(earlier.map(({ uid }) => uid));
   const events = drafts.toSorted(byStart).map((draft) => {
     const match = matches.get(draft);
-    if (match) return continued(draft, match, stamp);
+    if (match) return continued(draft, match, stamp, isMoved);
     return eventOf(draft, { uid: freshUid(draft, revision, taken), sequence: 0, stamp, status: 'CONFIRMED' });
   });
   const kept = new Set(events.map(({ uid }) => uid));
@@ -77,9 +80,11 @@ function freshUid({ task, slot }: EventDraft, revision: Revision, taken: Set<str
   return uid;
 }
 
-function continued(draft: EventDraft, earlier: PlanEvent, stamp: string): PlanEvent {
+/** In another zone a time of day is another instant, though it reads the same. */
+function continued(draft: EventDraft, earlier: PlanEvent, stamp: string, isMoved: boolean): PlanEvent {
   const { uid, sequence } = earlier;
-  if (earlier.status === 'CONFIRMED' && contentOf(draft) === contentOf(earlier)) return eventOf(draft, earlier);
+  const isSame = contentOf(draft) === contentOf(earlier) && !(isMoved && !draft.allDay);
+  if (earlier.status === 'CONFIRMED' && isSame) return eventOf(draft, earlier);
   return eventOf(draft, { uid, sequence: sequence + 1, stamp, status: 'CONFIRMED' });
 }
 

@@ -14,7 +14,8 @@ export function revise(
   earlier: Plan | null,
   said: readonly Diagnostic[],
 ): Plan {
-  const revision = { planId: solved.id, number: solved.revision, made: solved.made, from: solved.made };
+  const { id, revision: number, made, timezone } = solved;
+  const revision = { planId: id, number, made, from: made, timezone };
   return { ...solved, events: identifyEvents(drafts, earlier, revision), warnings: said.flatMap(warningOf) };
 }
 

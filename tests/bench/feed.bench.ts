@@ -12,7 +12,13 @@ interface Table {
 }
 
 const ROUNDS = 25;
-const REVISION = { planId: 'steady-year', number: 1, made: '2027-01-01', from: '2027-01-01' };
+const REVISION = {
+  planId: 'steady-year',
+  number: 1,
+  made: '2027-01-01',
+  from: '2027-01-01',
+  timezone: steadyYear().timezone,
+};
 
 interface Times {
   readonly foldMs: number;

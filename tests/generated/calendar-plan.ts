@@ -103,7 +103,8 @@ const made = new Map<number, Plan>();
 /** Returns the plan with events that follow on the earlier plan's. */
 export function withEvents(parts: Plan, earlier: Plan | null, today = parts.from): Plan {
   const drafts = calendarEvents(parts, null, new Log());
-  const revision = { planId: parts.id, number: parts.revision, made: today, from: today };
+  const { id: planId, revision: number, timezone } = parts;
+  const revision = { planId, number, made: today, from: today, timezone };
   return { ...parts, made: today, events: identifyEvents(drafts, earlier, revision) };
 }
 

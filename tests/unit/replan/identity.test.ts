@@ -32,11 +32,11 @@ const BOWL: EventDraft = {
 };
 
 function revision(number: number, day: string): Revision {
-  return { planId: 'reading-room', number, made: day, from: day };
+  return { planId: 'reading-room', number, made: day, from: day, timezone: 'Europe/Madrid' };
 }
 
 function standing(events: readonly PlanEvent[], made: string): Standing {
-  return { events, made };
+  return { events, made, timezone: 'Europe/Madrid' };
 }
 
 const first = identifyEvents([FEED, BOWL], null, revision(1, '2027-01-01'));
@@ -93,6 +93,13 @@ describe('identities of events', () => {
     expect(of(after, FEED.task)).toHaveLength(1);
     expect(feed?.uid).toBe(first[0]?.uid);
     expect([feed?.sequence, feed?.stamp, feed?.status]).toEqual([1, '2027-03-01T00:00:00Z', 'CONFIRMED']);
+    expect(of(after, BOWL.task)).toEqual(of(first, BOWL.task));
+  });
+
+  it('stay in another zone, and what has a time of day has a higher sequence: it is another instant', () => {
+    const moved = { ...revision(2, '2027-03-01'), timezone: 'Asia/Tokyo' };
+    const after = identifyEvents([FEED, BOWL], stands, moved);
+    expect(of(after, FEED.task).map(({ uid, sequence }) => [uid, sequence])).toEqual([[first[0]?.uid, 1]]);
     expect(of(after, BOWL.task)).toEqual(of(first, BOWL.task));
   });
 
