@@ -13,7 +13,7 @@ import type { Gathered, GatherProblem } from './gather-problem.ts';
 import type { Job } from './job.ts';
 import { jobContext, type PlannedParts } from './job-context.ts';
 import { reportLoads } from './load-report.ts';
-import { earlierDates, type JobCourse, jobCourse, type PlanSpan } from './occurrences.ts';
+import { earlierDates, isOfJob, type JobCourse, jobCourse, type PlanSpan } from './occurrences.ts';
 
 export interface ChoresResult {
   /** In the order of the file: by enclosure, then devices, then the household; those of a sitter follow the keeper's. */
@@ -73,13 +73,7 @@ function momentBefore(care: Care, earlier: Plan): { readonly earlier: Plan | nul
 
 /** What stands comes from the earlier plan as it is, whatever a change of this program would make of it. */
 function copied(earlier: Plan, jobs: readonly Job[]): readonly Chore[] {
-  const people = earlierPeople(earlier);
-  const ids = new Set(jobs.flatMap(({ id }) => [id, ...people.map((person) => `${id}/${person}`)]));
-  return earlier.chores.filter(({ id }) => ids.has(id));
-}
-
-function earlierPeople(earlier: Plan | null): readonly string[] {
-  return earlier ? [...earlier.people.map(({ id }) => id), ...earlier.away.map(({ sitter }) => sitter)] : [];
+  return earlier.chores.filter((entry) => jobs.some(({ id }) => isOfJob(id, entry)));
 }
 
 export interface PersonsChores {
@@ -100,9 +94,7 @@ function personsChores(
 ): PersonsChores {
   const first = care.plan.from;
   const span: PlanSpan = { first, last: first + care.plan.days - 1, from };
-  const courses = jobs.map((job) =>
-    jobCourse(job, span, there, earlier ? earlierDates(job, earlier.chores, earlierPeople(earlier)) : null),
-  );
+  const courses = jobs.map((job) => jobCourse(job, span, there, earlier ? earlierDates(job, earlier.chores) : null));
   const movable = courses.filter(({ isMovable }) => isMovable);
   const gathered = gather(problemOf(care, person, courses, movable, work, there));
   const days = new Map(movable.map(({ job }, index) => [job.id, gathered.days[index] ?? []]));

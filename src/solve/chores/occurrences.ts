@@ -34,11 +34,15 @@ export interface JobCourse {
   readonly forced: ReadonlySet<EpochDay>;
 }
 
-/** Returns what stood of a job in an earlier plan, by day; a job's entries for other people have the person in their id. */
-export function earlierDates(job: Job, earlier: readonly Chore[], people: readonly string[]): readonly Done[] {
-  const ids = new Map([[job.id, true], ...people.map((person): [string, boolean] => [`${job.id}/${person}`, true])]);
+/** Returns whether an entry of a plan is of a job; a job's entries for other people have the person in their id. */
+export function isOfJob(jobId: string, { id, who }: Pick<Chore, 'id' | 'who'>): boolean {
+  return id === jobId || id === `${jobId}/${who}`;
+}
+
+/** Returns what stood of a job in an earlier plan, by day, whoever had it. */
+export function earlierDates(job: Job, earlier: readonly Chore[]): readonly Done[] {
   return earlier
-    .filter(({ id }) => ids.has(id))
+    .filter((entry) => isOfJob(job.id, entry))
     .flatMap(({ dates, moved, who }) => {
       const dues = new Map(moved.map(({ due, on }) => [on, due]));
       return dates.map((on) => ({ due: epochDay(dues.get(on) ?? on), on: epochDay(on), who }));

@@ -170,6 +170,21 @@ describe('a later plan', () => {
     expect(next - epochDay(past.at(-1) ?? '')).toBeGreaterThanOrEqual(21 - 2 * 3);
   });
 
+  it('keeps what anybody did who is no longer in the file', () => {
+    const renamed = text.replace('{ id: keeper,', '{ id: carer,');
+    const second = solvedChores(renamed, { earlier: planOf(text, first.chores), today: '2027-02-15' });
+    const third = solvedChores(text, { earlier: planOf(renamed, second.chores, '2027-02-15'), today: '2027-03-15' });
+    const done = (chores: readonly Chore[]) =>
+      chores
+        .filter(({ id }) => id === 'sand/own' || id.startsWith('sand/own/'))
+        .flatMap(({ dates, who }) => dates.map((date) => `${date} ${who}`))
+        .filter((date) => date < '2027-02-15')
+        .sort();
+    expect(done(first.chores).length).toBeGreaterThan(3);
+    expect(done(second.chores)).toEqual(done(first.chores));
+    expect(done(third.chores)).toEqual(done(first.chores));
+  });
+
   it('begins a new chore on its own day', () => {
     const bare = householdText();
     const before = solvedChores(bare);
