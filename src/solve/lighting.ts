@@ -47,7 +47,8 @@ export interface LightingResult {
  * Plans the light of a household.
  *
  * @param earlier the plan that stands in the folder: its settings before `today` are kept, its last one is what stands on the dial
- * @param parts where each dial notes what it was solved from (`lighting.DIAL`); one whose digest stands is copied from `earlier` whole
+ * @param parts where each dial (`lighting.DIAL`) and the places of lamps on `auto` (`outlets`) note what they were solved from; what stands
+ *   is copied from `earlier` whole
  */
 export function solveLighting(
   care: Care,
@@ -75,6 +76,7 @@ export function solveLighting(
     offsets,
     (timer) => historyOf(timer, earlier, care.plan, today),
     log,
+    (solvedFrom) => (parts.stands('outlets', solvedFrom) && earlier ? placesIn(earlier) : null),
   );
   const lonely = reportLonelyHeaters(care, placed.groups, log);
   const onShelf = without(agreeing, [...placed.notPlanned, ...lonely]);
@@ -97,6 +99,14 @@ export function solveLighting(
     dayTargets,
     offsets,
   };
+}
+
+/** Returns the timer of each lamp of a plan by `ENCLOSURE/LAMP`; null for one that no timer took. */
+function placesIn({ hardware, notPlanned }: Plan): ReadonlyMap<string, string | null> {
+  const driven = hardware.flatMap(({ id, drives }) =>
+    drives.filter((name) => name.startsWith('lamp:')).map((name) => [name.slice('lamp:'.length), id] as const),
+  );
+  return new Map([...notPlanned.map(({ lamp }) => [lamp, null] as const), ...driven]);
 }
 
 function without(lamps: readonly ShelfLamp[], left: readonly NotPlanned[]): readonly ShelfLamp[] {

@@ -23,7 +23,16 @@ export interface PlacedLamps {
   readonly notPlanned: readonly NotPlanned[];
 }
 
-/** Places the lamps on `auto` among the timers that lamps may take. */
+/**
+ * Returns where an earlier plan has each lamp (null: on no timer) by `ENCLOSURE/LAMP`, where it was placed from the same; else null, and the
+ * lamps are placed anew.
+ */
+export type StandingPlaces = (solvedFrom: unknown) => ReadonlyMap<string, string | null> | null;
+
+/**
+ * Places the lamps on `auto` among the timers that lamps may take. A lamp stays on its timer while nothing changes from which they were
+ * placed: what stood on the dials meanwhile is no reason to move a plug.
+ */
 export function placeAutoLamps(
   care: Care,
   lamps: readonly ShelfLamp[],
@@ -31,22 +40,61 @@ export function placeAutoLamps(
   offsets: UtcOffsets,
   historyOf: (timer: LampTimer) => DialHistory,
   log: Log,
+  standing: StandingPlaces = () => null,
 ): PlacedLamps {
   const auto = lamps.filter(({ lamp }) => lamp.outlet === 'auto');
   const named = new Map(lamps.filter(({ lamp }) => lamp.outlet !== 'auto').map(({ id, lamp }) => [id, lamp.outlet]));
   if (auto.length === 0) return { groups, outletOf: named, notPlanned: [] };
   const seats = new Seats(candidates(care, lamps, groups), auto);
-  const costs = new ShelfCosts(care, historyOf);
-  const leftOut = leastLeftOut(seats, placingOrder(auto));
-  const found = assign(seats, costs, () => enclosingOf({ care, groups, offsets, seats, costs }), leftOut);
-  const timerOf = found?.timerOf ?? auto.map(() => null);
-  if (found && !found.isProven) log.report('assignment-not-proven', { looked: found.lookedAt }, null);
+  const kept = keptPlaces(seats, auto, standing(placedFrom(care, lamps)));
+  const timerOf = kept ?? searched({ care, groups, offsets, seats, costs: new ShelfCosts(care, historyOf) }, auto, log);
   const notPlanned = reportLeftOut(care, seats, timerOf, log);
   return {
     groups: withAuto(groups, auto, timerOf),
     outletOf: new Map([...named, ...placedOutlets(auto, timerOf)]),
     notPlanned,
   };
+}
+
+/** Everything that the places of lamps depend on, what stood before left out. */
+function placedFrom(care: Care, lamps: readonly ShelfLamp[]): unknown {
+  const { mistSetsAtMost: _, ...plan } = care.plan;
+  return {
+    plan,
+    timezone: care.site.timezone,
+    devices: care.devices.map((device) => ({ ...device, path: null, where: null })),
+    lamps: lamps.map(({ id, lamp, enclosure, target, targetTenths }) => ({
+      id,
+      outlet: lamp.outlet,
+      powerW: lamp.powerW,
+      target,
+      targetTenths,
+      day: enclosure.targets.day,
+    })),
+  };
+}
+
+/** Returns the standing timer of each lamp, or null where one of them is no longer to be had. */
+function keptPlaces(
+  seats: Seats,
+  auto: readonly ShelfLamp[],
+  places: ReadonlyMap<string, string | null> | null,
+): readonly (LampTimer | null)[] | null {
+  if (!places) return null;
+  const timers = new Map(seats.timers.map(({ timer }) => [timer.id, timer]));
+  const kept = auto.map(({ id }) => {
+    const place = places.get(id);
+    return place === null ? null : timers.get(place ?? '');
+  });
+  return kept.every((timer) => timer !== undefined) ? kept : null;
+}
+
+function searched(shelf: Shelf, auto: readonly ShelfLamp[], log: Log): readonly (LampTimer | null)[] {
+  const { seats, costs } = shelf;
+  const leftOut = leastLeftOut(seats, placingOrder(auto));
+  const found = assign(seats, costs, () => enclosingOf(shelf), leftOut);
+  if (found && !found.isProven) log.report('assignment-not-proven', { looked: found.lookedAt }, null);
+  return found?.timerOf ?? auto.map(() => null);
 }
 
 function placedOutlets(

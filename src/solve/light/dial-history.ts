@@ -47,9 +47,20 @@ function writtenPast(dial: DialPlan, plan: CarePlan, today: EpochDay): readonly 
   if (today <= plan.from || today >= plan.from + plan.days) return [];
   const [from, to] = [isoDateOf(plan.from), isoDateOf(today - 1)];
   if (!settingOn(dial, from) || !settingOn(dial, to)) return [];
-  return dial.settings
-    .filter((setting) => setting.from <= to && setting.to >= from)
-    .map((setting) => ({ ...setting, from: later(setting.from, from), to: earlier(setting.to, to) }));
+  return inside(dial.settings, from, to).map((setting) => ({ ...setting, wall: inside(setting.wall, from, to) }));
+}
+
+interface Dated {
+  readonly from: IsoDate;
+  readonly to: IsoDate;
+}
+
+function inside<T extends Dated>(spans: readonly T[], from: IsoDate, to: IsoDate): readonly T[] {
+  return spans.filter((span) => span.from <= to && span.to >= from).map((span) => clipped(span, from, to));
+}
+
+function clipped<T extends Dated>(span: T, from: IsoDate, to: IsoDate): T {
+  return { ...span, from: later(span.from, from), to: earlier(span.to, to) };
 }
 
 function later(a: IsoDate, b: IsoDate): IsoDate {

@@ -426,8 +426,41 @@ describe('a re-plan', () => {
       expect([setting.from, setting.windows]).toEqual([before[index]?.from, before[index]?.windows]);
     });
     expect(past.at(-1)?.to).toBe('2027-06-08');
+    for (const { from, to, wall } of dial.settings) expect([wall[0]?.from, wall.at(-1)?.to]).toEqual([from, to]);
     expect(dial.settings.find(({ from }) => from === '2027-06-09')?.past).toBeUndefined();
     expect(dial.settings.length).toBeLessThanOrEqual(5);
+  });
+
+  it('leaves lamps on auto where they are until something changes from which they were placed', () => {
+    const two = (moss: Inset | null) =>
+      shelfCare({
+        plan: { settingsAtMost: 5, changeOn: null },
+        devices: [pinDial('one'), pinDial('two')],
+        enclosures: [
+          enclosure('fern', seasonal(600, 840), [lamp('day', { outlet: 'auto' })]),
+          enclosure('moss', seasonal(660, 900), [
+            lamp('day', { outlet: 'auto' }),
+            ...(moss ? [lamp('uv', { outlet: 'auto', uses: ['uvb'] })] : []),
+          ]),
+        ],
+      });
+    const before = new Parts(null);
+    const then = solveLighting(two(null), null, epochDay('2027-01-01'), new Log(), before);
+    const swapped = (drives: readonly string[]) =>
+      drives.map((name) => name.replace(/fern|moss/, (id) => (id === 'fern' ? 'moss' : 'fern')));
+    const plan = {
+      made: '2027-01-01',
+      previous: null,
+      lighting: then.lighting,
+      notPlanned: [],
+      hardware: [...then.drives].map(([id, drives]) => ({ id, drives: swapped(drives) })),
+      digests: before.digests(),
+    } as unknown as Plan;
+    const kept = solved(two(null), plan, epochDay('2027-06-10'));
+    expect(kept.drives.get('one')).toEqual(swapped(then.drives.get('one') ?? []));
+    expect(kept.drives.get('one')).not.toEqual(then.drives.get('one'));
+    const anew = solved(two(edges(0, 0)), plan, epochDay('2027-01-01'));
+    expect(anew.drives.get('one')).toContain('lamp:fern/day');
   });
 
   it('starts the next plan from what stood on the dial', () => {
