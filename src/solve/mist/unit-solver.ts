@@ -6,7 +6,8 @@ import type { CaseOutcome, DayProblem, DaySolution, ExceededLimit, MistCase, Sol
 import { centredBand, shortfallOf, targetMisses, withMargins } from './humidity-shortfall.ts';
 import type { SetSolution, SetSolver } from './mist-sets.ts';
 import type { MistUnit, UnitSpan } from './mist-unit.ts';
-import { judgeMistDay, solveMistDay } from './solve-day.ts';
+import { judgeMistDay } from './solve-day.ts';
+import { solvedMistDay } from './solved-days.ts';
 import { caseKey } from './unit-days.ts';
 
 /** Entries for some spans at once, and how good they are for each. */
@@ -81,7 +82,7 @@ export class UnitSolver implements SetSolver<UnitSolution> {
     for (;;) {
       this.solved++;
       const asked = cases.map((one) => (active.has(one) ? one : unseen(one)));
-      const day = solveMistDay(this.problemOf(asked), { ...options, seeds });
+      const day = solvedMistDay(this.problemOf(asked), { ...options, seeds });
       this.simulations += day.simulations;
       if (active.size === cases.length) return day;
       const judged = judgeMistDay(this.problemOf(cases), day.entries);
