@@ -1,11 +1,13 @@
 /** The animals: what each needs, what its air is expected to do, and where the numbers come from. */
 import { spanWords } from '../../basics/span-words.ts';
+import { dayChart } from '../../layout/day-chart.ts';
 import { plainDate } from '../../plan/phrases/date-words.ts';
 import { watchWords } from '../../plan/phrases/watch-words.ts';
-import type { IsoDate, MistCondition, MistPlan, MistSet, Plan, PlanEnclosure } from '../../plan/plan.ts';
+import type { IsoDate, MistCondition, MistPlan, Plan, PlanEnclosure } from '../../plan/plan.ts';
 import { watchFor } from '../../plan/watch-for.ts';
 import type { Words } from '../../plan/words/words.ts';
-import { html, list, type Markup, NOTHING } from './markup.ts';
+import { paintInline } from '../paint-svg.ts';
+import { html, list, type Markup, NOTHING, trusted } from './markup.ts';
 import { numbersOf, uvWords } from './page-numbers.ts';
 
 /** Returns the section of all enclosures, in the plan's order. */
@@ -24,6 +26,7 @@ function oneAnimal(plan: Plan, enclosure: PlanEnclosure, today: IsoDate, told: W
   return html`<h3>${web.animal(enclosure.name, enclosure.speciesName)} <i lang="la">${enclosure.scientific}</i></h3>
 ${list([...needs.map(shelf.capital), ...uvWords(enclosure, told)])}
 ${misting ? airOf(plan, misting, today, told) : NOTHING}
+${misting ? dayOf(plan, misting, today, told) : NOTHING}
 ${numbersOf(enclosure, plan.units, told)}
 `;
 }
@@ -31,10 +34,17 @@ ${numbersOf(enclosure, plan.units, told)}
 function airOf(plan: Plan, { sets, advice }: MistPlan, today: IsoDate, told: Words): Markup {
   const set = sets.find(({ from, to }) => from <= today && today <= to) ?? sets[0];
   const condition = set?.conditions.find(({ from, to }) => from <= today && today <= to) ?? set?.conditions[0];
-  if (!set || !condition) return NOTHING;
+  if (!condition) return NOTHING;
   const { web, shelf } = told;
   return html`<h4>${web.predicted(plainDate(condition.from, shelf), plainDate(condition.to, shelf))}</h4>
-${list([airWords(plan, condition, told), ...shortWords(set, told), ...advice.map(({ message }) => shelf.capital(message))])}`;
+${list([airWords(plan, condition, told), ...advice.map(({ message }) => shelf.capital(message))])}`;
+}
+
+function dayOf(plan: Plan, misting: MistPlan, today: IsoDate, { web }: Words): Markup {
+  const drawing = dayChart(plan, misting, today);
+  if (!drawing) return NOTHING;
+  const name = plan.enclosures.find(({ id }) => id === misting.enclosure)?.name ?? misting.enclosure;
+  return html`<div class="wide" role="region" tabindex="0" aria-label="${web.dayScroll(name)}">${trusted(paintInline(drawing, `${misting.enclosure}-day-`))}</div>`;
 }
 
 function airWords({ units }: Plan, { predicted }: MistCondition, { web, shelf }: Words): string {
@@ -52,12 +62,6 @@ function airWords({ units }: Plan, { predicted }: MistCondition, { web, shelf }:
 }
 
 const ML_PER_FLUID_OUNCE = 29.5735;
-
-function shortWords({ shortfalls }: MistSet, { web, shelf }: Words): readonly string[] {
-  return shortfalls.map(({ target, by, unit, remedy }) =>
-    shelf.capital(web.fallsShort(target, unit === '1' ? percent(by) : `${Number(by.toFixed(2))} ${unit}`, remedy)),
-  );
-}
 
 function percent(share: number): string {
   return `${Math.round(share * 100)} %`;

@@ -56,12 +56,13 @@ function storedFeeds({ people }: Plan, files: readonly string[], { web }: Words)
   return html`<p>${web.subscribeFile}</p>${items.length === 0 ? NOTHING : links(items)}`;
 }
 
-/** Returns the section of what the plan warns of; nothing where it warns of nothing. */
-export function warningsSection({ warnings }: Plan, { web, shelf }: Words): Markup {
+/** Returns the section of what the plan warns of, in the language of messages; nothing where it warns of nothing. */
+export function warningsSection({ warnings, language }: Plan, { web, shelf }: Words): Markup {
   if (warnings.length === 0) return NOTHING;
+  const foreign = language === 'en' ? NOTHING : trusted(' lang="en"');
   const lines = warnings.map(
     ({ message, file, line }) =>
-      html`${shelf.capital(message)} ${file === null || line === null ? NOTHING : html`<span class="soft">(${file}:${line})</span>`}`,
+      html`<span${foreign}>${shelf.capital(message)}</span> ${file === null || line === null ? NOTHING : html`<span class="soft">(${file}:${line})</span>`}`,
   );
   return html`<section aria-labelledby="warnings"><h2 id="warnings">${web.cannotMeet}</h2>${list(lines)}</section>`;
 }

@@ -61,7 +61,6 @@ export const webEn = {
   animal: (name: string, species: string) => `${name}, ${species}`,
   uvIndex: (zone: number, mean: string, max: string) =>
     `UV index: zone ${zone}, ${mean} on average over the enclosure, ${max} at the most`,
-  day: 'The day',
   dayScroll: (name: string) => `Chart of the day of ${name}; scrolls sideways where the screen is narrow`,
   predicted: (from: string, to: string) => `What the air is expected to do from ${from} to ${to}`,
   humidityIs: (day: string, night: string) => `humidity ${day} by day, ${night} by night`,
@@ -69,8 +68,6 @@ export const webEn = {
   millilitres: (text: string) => `${text} ml`,
   ounces: (text: string) => `${text} fl oz`,
   driesOut: (span: string) => `leaves dry for ${span} at a stretch`,
-  fallsShort: (target: string, by: string, remedy: string) =>
-    `${target} is missed by ${by}${remedy === '' ? '' : `: ${remedy}`}`,
   numbers: 'Every number, and where it comes from',
   othersSay: (value: string, source: string) => `others say ${value} (${source})`,
   origin: {

@@ -60,7 +60,6 @@ export const webEs: typeof webEn = {
   animals: 'Lo que necesitan los animales',
   animal: (name, species) => `${name}, ${species}`,
   uvIndex: (zone, mean, max) => `Índice UV: zona ${zone}, ${mean} de media en el recinto, ${max} como máximo`,
-  day: 'El día',
   dayScroll: (name) => `Gráfico del día de ${name}; se desplaza de lado si la pantalla es estrecha`,
   predicted: (from, to) => `Lo que se espera del aire del ${from} al ${to}`,
   humidityIs: (day, night) => `humedad ${day} de día, ${night} de noche`,
@@ -68,7 +67,6 @@ export const webEs: typeof webEn = {
   millilitres: (text) => `${text} ml`,
   ounces: (text) => `${text} fl oz`,
   driesOut: (span) => `hojas secas durante ${span} seguidos`,
-  fallsShort: (target, by, remedy) => `a ${target} le faltan ${by}${remedy === '' ? '' : `: ${remedy}`}`,
   numbers: 'Cada número y de dónde viene',
   othersSay: (value, source) => `otros dicen ${value} (${source})`,
   origin: {
