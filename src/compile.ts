@@ -79,7 +79,8 @@ function withAbsence(care: Care | null, absence: CompileInput['absence']): Care 
   if (!care || !absence) return care;
   const [from, to] = [epochDay(absence.from), epochDay(absence.to)];
   const visits = Array.from({ length: to - from + 1 }, (_, index) => from + index);
-  return { ...care, away: [...care.away, { from, to, sitter: 'sitter', visits, path: ['away'] }] };
+  const sitter = care.people[1]?.id ?? 'sitter';
+  return { ...care, away: [...care.away, { from, to, sitter, visits, path: ['away'] }] };
 }
 
 /** Returns the profiles that the household names, or null where one is missing or cannot be used. */

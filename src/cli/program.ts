@@ -19,7 +19,11 @@ export async function program(argv: readonly string[], world: World, version: st
   let exitCode: number = EXIT.done;
   const root = new Command('dewdial')
     .exitOverride()
-    .configureOutput({ writeOut: world.out, writeErr: world.say })
+    .configureOutput({
+      writeOut: world.out,
+      writeErr: world.say,
+      outputError: (text, write) => write(text.replace(/^error: /, 'dewdial: ')),
+    })
     .description(
       'Turns the needs of light- and water-sensitive animals into timer pins, mist entries, calendars and a page for the door.',
     )
@@ -77,6 +81,17 @@ export async function program(argv: readonly string[], world: World, version: st
     .option('--out <folder>', 'where the earlier plan stands', 'out')
     .option('--since <date>', 'against the revision made by then (YYYY-MM-DD)');
   command(
+    'handover <file>',
+    'the sheet and the calendar for a sitter, for given dates',
+    () => import('./handover-command.ts'),
+  )
+    .requiredOption('--from <date>', 'the first day away (YYYY-MM-DD)')
+    .requiredOption('--to <date>', 'the last day away (YYYY-MM-DD)')
+    .option('--out <folder>', 'where the results go', 'out')
+    .option('--large-print', 'in large print')
+    .option('--font <files...>', 'fonts for letters that the program has none for')
+    .addOption(new Option('--language <code>', 'of the sitter').choices(['en', 'es']));
+  command(
     'why <file> [what]',
     'why a setting is as it is, what another would buy, where a number comes from',
     () => import('./why-command.ts'),
@@ -119,6 +134,7 @@ const EXAMPLES = `Examples:
   dewdial compile home.yaml                    plan and settings into out/home/
   dewdial compile rooms/ --part 2/8            of all households of a folder the second eighth
   dewdial today home.yaml                      what happens today, machine by machine
+  dewdial handover home.yaml --from 2027-03-05 --to 2027-03-14    a sheet for the sitter
   dewdial serve home.yaml --host all           calendars and a page for the phones at home
   dewdial species panther-chameleon            targets beside their sources
 `;

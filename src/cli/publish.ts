@@ -108,15 +108,18 @@ function currentVersion(outFolder: string, name: string, disk: Disk): string | n
  * they are carried into the next version.
  */
 export function otherFiles(outFolder: string, name: string, disk: Disk = realDisk): readonly Product[] {
+  return standingFiles(outFolder, name, disk).filter(({ path }) => !RESULT_PATHS.test(path));
+}
+
+/** Returns every file that stands in a household's folder; empty where there is no folder of ours. */
+export function standingFiles(outFolder: string, name: string, disk: Disk = realDisk): readonly Product[] {
   const folder = join(outFolder, name);
   if (
     !exists(folder, disk) ||
     (statOrNull(folder, disk)?.isSymbolicLink() && currentVersion(outFolder, name, disk) === null)
   )
     return [];
-  return listFiles(folder, '', disk)
-    .filter((path) => !RESULT_PATHS.test(path))
-    .map((path) => ({ path, content: disk.readFileSync(join(folder, path)) }));
+  return listFiles(folder, '', disk).map((path) => ({ path, content: disk.readFileSync(join(folder, path)) }));
 }
 
 const RESULT_PATHS =

@@ -9,6 +9,8 @@ import { changesEn } from './changes-en.ts';
 import { changesEs } from './changes-es.ts';
 import { choresEn } from './chores-en.ts';
 import { choresEs } from './chores-es.ts';
+import { handoverEn } from './handover-en.ts';
+import { handoverEs } from './handover-es.ts';
 import { pageEn } from './page-en.ts';
 import { pageEs } from './page-es.ts';
 import { picturesEn } from './pictures-en.ts';
@@ -26,6 +28,7 @@ const en = {
   calendar: calendarEn,
   chores: choresEn,
   changes: changesEn,
+  handover: handoverEn,
   page: pageEn,
   pictures: picturesEn,
   shelf: shelfEn,
@@ -40,6 +43,7 @@ const es: Words = {
   calendar: calendarEs,
   chores: choresEs,
   changes: changesEs,
+  handover: handoverEs,
   page: pageEs,
   pictures: picturesEs,
   shelf: shelfEs,
