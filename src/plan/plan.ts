@@ -326,6 +326,10 @@ export interface AirModel {
   readonly transferMPerHour: number;
   readonly baselineGPerHour: number;
   readonly flowGPerHour: number;
+  /** At the start of a run, nothing sprayed; absent: 0. */
+  readonly lagSeconds?: number;
+  /** After a run, tank water and run-off of this enclosure's nozzles; absent: 0. */
+  readonly afterDripMl?: number;
 }
 
 export type FoodStream = 'insects' | 'greens' | 'prepared' | 'rodents';

@@ -5,6 +5,7 @@ import { spanWords } from '../../basics/span-words.ts';
 import type { DialPlan, DialSetting, Plan, PlanEnclosure, TargetRecord } from '../../plan/plan.ts';
 import { deviceName, drivenWords, windowListWords } from './dial-lines.ts';
 import { targetWords } from './target-value.ts';
+import { mistTimes, whyMists } from './why-mist.ts';
 
 export type WhyAnswer =
   | { readonly found: true; readonly text: string }
@@ -15,6 +16,8 @@ export function why(plan: Plan, what: string | null): WhyAnswer {
   const dial = plan.lighting.find(({ device }) => device === what);
   if (dial) return { found: true, text: whyDial(plan, dial) };
   const [id, path] = splitOnce(what ?? '', '/');
+  const mists = whyMist(plan, id, path);
+  if (mists !== null) return { found: true, text: mists };
   const enclosure = plan.enclosures.find((each) => each.id === id);
   const records =
     enclosure?.targets.filter((record) => path === '' || record.path === path || record.path.startsWith(`${path}.`)) ??
@@ -35,9 +38,19 @@ function askable(plan: Plan): readonly string[] {
     ...plan.lighting.filter(({ settings }) => settings.length > 0).map(({ device }) => device),
     ...plan.enclosures.flatMap(({ id, targets }) => [
       id,
+      ...plan.misting
+        .filter(({ enclosure, sets }) => enclosure === id && sets.length > 0)
+        .flatMap((mist) => [`${id}/mists`, ...mistTimes(plan, mist).map((at) => `${id}/${at}`)]),
       ...[...new Set(targets.map(({ path }) => path.split('.')[0] ?? ''))].map((group) => `${id}/${group}`),
     ]),
   ];
+}
+
+/** `fern/mists` is all of them, `fern/16:30` the one at that time. */
+function whyMist(plan: Plan, id: string, path: string): string | null {
+  const mist = plan.misting.find(({ enclosure }) => enclosure === id);
+  if (!mist || !(path === 'mists' || /^\d\d:\d\d$/.test(path))) return null;
+  return whyMists(plan, mist, path === 'mists' ? null : path);
 }
 
 function splitOnce(text: string, mark: string): readonly [string, string] {

@@ -66,12 +66,6 @@ export const waterEn = {
     peakBand: 'target of the peaks',
     limit: 'limit: floor; dry leaves below',
   },
-  sketch: {
-    air: (name: string) => `${name}: air over the day (forecast)`,
-    key: '█ humidity, ▼ mist, ░ lamp on, ~ leaves wet',
-    plainKey: '# humidity, v mist, - lamp on, ~ leaves wet',
-  },
-
   notes: {
     'shield-the-lamp': (v: { enclosure: string; lamps: string }) =>
       `${v.enclosure} is misted while ${v.lamps} may be on: a hot lamp shatters when sprayed. Shield the lamp, keep the nozzle off it.`,

@@ -67,12 +67,6 @@ export const waterEs: typeof waterEn = {
     peakBand: 'objetivo de los picos',
     limit: 'límite: mínimo; hojas secas por debajo',
   },
-  sketch: {
-    air: (name) => `${name}: el aire durante el día (previsión)`,
-    key: '█ humedad, ▼ nebulización, ░ lámpara encendida, ~ hojas mojadas',
-    plainKey: '# humedad, v nebulización, - lámpara encendida, ~ hojas mojadas',
-  },
-
   notes: {
     'shield-the-lamp': (v) =>
       `${v.enclosure} se nebuliza mientras puede estar encendida ${v.lamps}: una lámpara caliente estalla si se moja. Proteja la lámpara y aparte de ella la boquilla.`,

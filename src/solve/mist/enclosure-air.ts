@@ -93,6 +93,8 @@ function modelOf(body: WetEnclosure, spray: Spray): AirModel {
     transferMPerHour: body.transferMPerHour,
     baselineGPerHour: rounded(body.baseEvaporationGPerHour),
     flowGPerHour: rounded(spray.flowGPerHour),
+    ...(spray.lagSeconds > 0 ? { lagSeconds: spray.lagSeconds } : {}),
+    ...(spray.afterDripG > 0 ? { afterDripMl: rounded(spray.afterDripG) } : {}),
   };
 }
 

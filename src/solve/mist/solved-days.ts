@@ -4,7 +4,6 @@
  */
 import { createHash } from 'node:crypto';
 import type { DayProblem, DaySolution, MistCase, SolveOptions } from './day-problem.ts';
-import { solveMistDay } from './solve-day.ts';
 
 /** Lets processes or threads that solve at the same time tell each other their answers. */
 export interface DayExchange {
@@ -24,12 +23,12 @@ export function shareSolvedDays(others: DayExchange | null): void {
   exchange = others;
 }
 
-/** Returns what `solveMistDay` returns, from memory where the same was asked before. */
-export function solvedMistDay(problem: DayProblem, options: SolveOptions = {}): DaySolution {
+/** Returns the answer to a question, from memory where the same was asked before, else what `solve` finds. */
+export function rememberedDay(problem: DayProblem, options: SolveOptions, solve: () => DaySolution): DaySolution {
   const key = keyOf(problem, options);
   const before = recalled(key) ?? overheard(key);
   if (before) return before;
-  const solution = solveMistDay(problem, options);
+  const solution = solve();
   remember(key, solution);
   exchange?.tell(key, solution);
   return solution;

@@ -6,8 +6,8 @@ import type { CaseOutcome, DayProblem, DaySolution, ExceededLimit, MistCase, Sol
 import { centredBand, shortfallOf, targetMisses, withMargins } from './humidity-shortfall.ts';
 import type { SetSolution, SetSolver } from './mist-sets.ts';
 import type { MistUnit, UnitSpan } from './mist-unit.ts';
-import { judgeMistDay } from './solve-day.ts';
-import { solvedMistDay } from './solved-days.ts';
+import { judgeMistDay, solveMistDay } from './solve-day.ts';
+import { rememberedDay } from './solved-days.ts';
 import { caseKey } from './unit-days.ts';
 
 /** Entries for some spans at once, and how good they are for each. */
@@ -77,12 +77,17 @@ export class UnitSolver implements SetSolver<UnitSolution> {
    * clock, and adds whichever the answer does worse for until none is left.
    */
   solveCases(cases: readonly MistCase[], options: SolveOptions = {}): DaySolution {
+    const seeded = { ...options, seeds: [...(options.seeds ?? []), ...this.#seeds] };
+    return rememberedDay(this.problemOf(cases), seeded, () => this.#solveBinding(cases, seeded));
+  }
+
+  #solveBinding(cases: readonly MistCase[], options: SolveOptions): DaySolution {
     const active = new Set(cases.slice(0, cases.length <= FIRST_CASES ? cases.length : 1));
-    let seeds = [...(options.seeds ?? []), ...this.#seeds];
+    let seeds = options.seeds ?? [];
     for (;;) {
       this.solved++;
       const asked = cases.map((one) => (active.has(one) ? one : unseen(one)));
-      const day = solvedMistDay(this.problemOf(asked), { ...options, seeds });
+      const day = solveMistDay(this.problemOf(asked), { ...options, seeds });
       this.simulations += day.simulations;
       if (active.size === cases.length) return day;
       const judged = judgeMistDay(this.problemOf(cases), day.entries);
