@@ -1,5 +1,5 @@
 import { existsSync } from 'node:fs';
-import { basename } from 'node:path';
+import { basename, dirname } from 'node:path';
 import { createInterface } from 'node:readline/promises';
 import { isoDateOf } from '../basics/calendar-day.ts';
 import { todayIn } from '../basics/today.ts';
@@ -37,11 +37,18 @@ interface Question {
 export async function run(args: readonly string[], options: NewOptions, world: World): Promise<number> {
   const [file = ''] = args;
   if (existsSync(file)) throw new CannotWrite(`${file} stands there already; choose another name`);
+  if (options.units !== undefined && options.units !== 'metric' && options.units !== 'us')
+    throw new UsageError(`--units ${options.units}: metric or us`);
   const species = shippedProfiles(world.disk);
   const answers = await answersTo(questions(species), options, world);
   const text = starterFile(starterAnswers(answers, options, file, world));
+  if (!existsSync(dirname(file))) throw new CannotWrite(`${file}: there is no folder ${dirname(file)}`);
   world.disk.writeFileSync(file, text, { flag: 'wx' });
-  world.out(`wrote ${file}\nnext: read it, correct the sizes, the lamps and the room, then  dewdial compile ${file}\n`);
+  world.out(
+    options.json
+      ? `${JSON.stringify({ file, species: answers.get('species') })}\n`
+      : `wrote ${file}\nnext: read it, correct the sizes, the lamps and the room, then  dewdial compile ${file}\n`,
+  );
   return EXIT.done;
 }
 
