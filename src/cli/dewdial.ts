@@ -1,5 +1,6 @@
 #!/usr/bin/env node
 import { program } from './program.ts';
+import { expectShortRun } from './short-run.ts';
 import { EXIT, realWorld } from './world.ts';
 
 declare const __VERSION__: string;
@@ -12,6 +13,7 @@ function endQuietlyOnClosedPipe(error: NodeJS.ErrnoException): void {
   throw error;
 }
 
+expectShortRun();
 try {
   process.exitCode = await program(process.argv.slice(2), realWorld(), __VERSION__);
 } catch (error) {

@@ -20,6 +20,7 @@ import { markOfAll } from '../serve/watch-files.ts';
 import { loadText, profilePath, reasonOf, resultFolderName } from './files.ts';
 import { type CommonOptions, UsageError } from './program.ts';
 import { servedWords } from './served-words.ts';
+import { expectLongRun } from './short-run.ts';
 import { EXIT, type World } from './world.ts';
 
 export interface ServeOptions extends CommonOptions {
@@ -33,6 +34,7 @@ const LOOPBACK = '127.0.0.1';
 
 export async function run(args: readonly string[], options: ServeOptions, world: World): Promise<number> {
   const port = portOf(options);
+  expectLongRun();
   const ending = new AbortController();
   const end = (): void => ending.abort();
   process.once('SIGINT', end).once('SIGTERM', end);
