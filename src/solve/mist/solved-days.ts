@@ -25,7 +25,7 @@ export function shareSolvedDays(others: DayExchange | null): void {
 
 /** Returns the answer to a question, from memory where the same was asked before, else what `solve` finds. */
 export function rememberedDay(problem: DayProblem, options: SolveOptions, solve: () => DaySolution): DaySolution {
-  const key = keyOf(problem, options);
+  const key = dayKey(problem, options);
   const before = recalled(key) ?? overheard(key);
   if (before) return before;
   const solution = solve();
@@ -64,7 +64,8 @@ function caseText(one: MistCase): string {
   return text;
 }
 
-function keyOf(
+/** Returns what stands for a question: equal where the answer must be. */
+export function dayKey(
   { machine, cases, waterAtMostG, rhythm }: DayProblem,
   { seeds = [], untilMet = false }: SolveOptions,
 ): string {
