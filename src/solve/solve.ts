@@ -35,7 +35,7 @@ export function solve(care: Care, earlier: Plan | null, today: EpochDay, version
     feeding: fed.feeding,
     offsets: light.offsets,
   };
-  const { chores } = solveChores(care, planned, earlier, today, log, parts);
+  const { chores } = solveChores(water.care, planned, earlier, today, log, parts);
   const told = {
     name: care.name,
     timezone: care.site.timezone,

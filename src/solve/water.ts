@@ -5,6 +5,7 @@ import type { Log } from '../diagnostics/log.ts';
 import { Parts } from '../plan/parts.ts';
 import type { Assumption, DialPlan, Feed, MistPlan, MistSet, Plan } from '../plan/plan.ts';
 import type { Care } from '../resolve/care.ts';
+import { autoPumps, type PumpTrial } from './mist/auto-pumps.ts';
 import { dripperPlans } from './mist/drippers.ts';
 import { memberWater } from './mist/member-water.ts';
 import { planFrame } from './mist/mist-plan.ts';
@@ -12,9 +13,10 @@ import { type ChosenSets, chooseSets } from './mist/mist-sets.ts';
 import type { MistUnit, UnitMember, UnitSpan } from './mist/mist-unit.ts';
 import { handUnit, mistUnits, type ShelfPower } from './mist/mist-units.ts';
 import { RepeatCycleSolver } from './mist/repeat-cycle.ts';
+import { reportShared } from './mist/shared-checks.ts';
 import { mistWindows, switchedPlan } from './mist/switched-water.ts';
 import { unitSpans } from './mist/unit-days.ts';
-import { type UnitSolution, UnitSolver } from './mist/unit-solver.ts';
+import { distinctCases, type UnitSolution, UnitSolver } from './mist/unit-solver.ts';
 import { reportAdvice } from './mist/water-notes.ts';
 
 export interface WaterInput extends ShelfPower {
@@ -29,6 +31,8 @@ export interface WaterResult {
   readonly assumptions: readonly Assumption[];
   /** As it came in, with the settings of timers that switch a fogger or a dripper by pins or lines. */
   readonly lighting: readonly DialPlan[];
+  /** The household with the pump of each enclosure on `auto` named. */
+  readonly care: Care;
 }
 
 /**
@@ -47,7 +51,9 @@ export function solveWater(
   parts: Parts = new Parts(earlier),
 ): WaterResult {
   const stage: Stage = { care, shelf, earlier, from: earlier ? Math.max(care.plan.from, today) : care.plan.from };
-  const units = mistUnits(care, shelf, new Map(), log);
+  const pumpOf = autoPumps(care, shelf, (unit) => trialOf(stage, unit));
+  const units = mistUnits(care, shelf, pumpOf, log);
+  for (const unit of units) reportShared(care, unit, log);
   const plans = units.flatMap((unit) => unitPlans(stage, unit, parts, log));
   const members = care.enclosures.flatMap(({ id }) => plans.find(({ plan }) => plan.enclosure === id) ?? []);
   for (const { member, plan } of members) reportAdvice(care, member.enclosure, plan, log);
@@ -55,6 +61,7 @@ export function solveWater(
   const switched = [...foggerPlans(shelf, units, misting), ...dripperPlans(care, shelf, misting, log)];
   return {
     misting,
+    care: { ...care, enclosures: care.enclosures.map((each) => ({ ...each, mist: pumpOf.get(each.id) ?? each.mist })) },
     lighting: [
       ...shelf.lighting.map((dial) => switched.find(({ device }) => device === dial.device) ?? dial),
       ...switched.filter(({ device }) => shelf.lighting.every((dial) => dial.device !== device)),
@@ -63,6 +70,19 @@ export function solveWater(
       member.air.taken.map(({ field, value, source }) => ({ path: `misting[${index}].model.${field}`, value, source })),
     ),
   };
+}
+
+/** How a unit does under all its days at once, with one set. */
+function trialOf({ care, shelf }: Stage, unit: MistUnit): PumpTrial {
+  const spans = unitSpans({ care, ...shelf }, unit, care.plan.from, care.plan.from + care.plan.days - 1);
+  if (unit.timer?.kind === 'repeat-cycle-timer') {
+    const solver = new RepeatCycleSolver(unit, unit.timer);
+    if (!solver.canSolve(spans)) return { cost: Number.POSITIVE_INFINITY, waterG: 0 };
+    const { exceeded, shortfall } = solver.solve(spans);
+    return { cost: exceeded.length * 1000 + shortfall, waterG: 0 };
+  }
+  const { exceeded, shortfall, waterG } = new UnitSolver(unit).solveCases(distinctCases(spans));
+  return { cost: exceeded.length * 1000 + shortfall, waterG };
 }
 
 /** The pins of pumps and foggers that hang on a dial alone. */

@@ -80,6 +80,22 @@ export function coldSpans(
   return spans;
 }
 
+/** Returns the spans in which water in hose and nozzle freezes; `temperatureC` at each whole minute. */
+export function frozenSpans(temperatureC: Float64Array): readonly MinuteSpan[] {
+  const isFrozen = (minute: number) => (temperatureC[minute] ?? 1) <= 0;
+  const spans: MinuteSpan[] = [];
+  let from = -1;
+  for (let minute = 0; minute <= DAY_MINUTES; minute++) {
+    const frozen = minute < DAY_MINUTES && isFrozen(minute);
+    if (frozen && from < 0) from = minute;
+    if (!frozen && from >= 0) {
+      spans.push(folded(from, minute));
+      from = -1;
+    }
+  }
+  return spans;
+}
+
 /** Returns the rest of the day outside windows that do not overlap. */
 export function outsideSpans(windows: readonly MinuteWindow[]): readonly MinuteSpan[] {
   const ordered = [...windows].sort((a, b) => a.onMinute - b.onMinute);

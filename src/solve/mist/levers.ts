@@ -121,7 +121,10 @@ export class Levers {
   }
 
   #isBlockedByLamp(): boolean {
+    const isWarm = this.#cases.every(({ air }) => air.temperatureSteps.every(({ celsius }) => celsius > 0));
     return (
+      isWarm &&
+      this.#unit.supply === null &&
       this.#cases.some(({ forbidden }) => forbidden.runs.length > 0) &&
       this.#unit.members.some(({ enclosure }) => enclosure.lamps.some(({ kind }) => isHotLamp(kind)))
     );

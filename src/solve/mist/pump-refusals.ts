@@ -5,6 +5,7 @@ import type { MistPump, Timer } from '../../hardware/devices.ts';
 import type { Load } from '../../plan/plan.ts';
 import type { Care, CareEnclosure } from '../../resolve/care.ts';
 import type { MistMachine } from './day-problem.ts';
+import { restsTooLong } from './shared-checks.ts';
 
 /** Returns whether the pump is refused, and reports why. */
 export function refusalOf(
@@ -41,7 +42,7 @@ export function refusalOf(
     log.report('pump-step', { ...values, pins: timer.kind === 'pin-dial' ? 'pins' : 'runs' }, at('outlet'));
     return true;
   }
-  return tankRefusal(care, pump, machine, log);
+  return restsTooLong(care, pump, log) || tankRefusal(care, pump, machine, log);
 }
 
 function leastRunSeconds(timer: Timer): number {

@@ -11,7 +11,15 @@ import { clockShiftMinutes, EnclosureClimate, temperatureBandsOn } from '../ligh
 import { lampHours, windowsByDay } from '../light/lamp-hours.ts';
 import { restShare } from '../light/target-day-length.ts';
 import type { MistCase } from './day-problem.ts';
-import { coldSpans, dustedSpans, hotSpans, isHotLamp, noMistSpans, outsideSpans } from './forbidden-starts.ts';
+import {
+  coldSpans,
+  dustedSpans,
+  frozenSpans,
+  hotSpans,
+  isHotLamp,
+  noMistSpans,
+  outsideSpans,
+} from './forbidden-starts.ts';
 import type { EnclosureSpan, MistUnit, UnitMember, UnitSpan } from './mist-unit.ts';
 
 export interface ShelfDays {
@@ -182,6 +190,7 @@ class EnclosureDays {
         ...dustedSpans(dusted, targets.feeding?.dryBeforeMistMinutes ?? 0),
       ],
       runs: [
+        ...frozenSpans(temperatureC),
         ...hotSpans(this.#hotWindows(middle)),
         ...(this.#powered === null ? [] : outsideSpans(this.#powered(middle))),
       ],
