@@ -92,6 +92,25 @@ export async function program(argv: readonly string[], world: World, version: st
     .option('--font <files...>', 'fonts for letters that the program has none for')
     .addOption(new Option('--language <code>', 'of the sitter').choices(['en', 'es']));
   command(
+    'fit <file> [readings]',
+    "fit an enclosure's air to the log of a gauge; every command uses what is found",
+    () => import('./fit-command.ts'),
+  )
+    .option('--enclosure <id>', 'where the gauge stands, if there are several')
+    .option(
+      '--salt <points>',
+      'a salt test of the gauge: the salt or its humidity, and what the gauge said (NaCl=72,MgCl2=35)',
+    )
+    .option('--salt-at <temperature>', 'the temperature of that test', '22 °C')
+    .addOption(new Option('--dates <order>', 'of day, month and year in the log').choices(['dmy', 'mdy', 'ymd']))
+    .option('--columns <list>', 'what the columns hold, for instance time,humidity,temperature,mist,-')
+    .addOption(new Option('--clock <which>', "the gauge's clock").choices(['wall', 'standard', 'utc']).default('wall'))
+    .option('--shift <minutes>', 'added to every time of the log, for instance --shift=-60')
+    .option('--dry', 'report and write nothing')
+    .option('--picture <file>', 'where the picture (SVG) goes; out/HOUSEHOLD/fit/ENCLOSURE.svg where nothing is said')
+    .option('--remove <id>', 'take the fitted values of an enclosure away, or all')
+    .option('--out <folder>', 'where the results stand', 'out');
+  command(
     'why <file> [what]',
     'why a setting is as it is, what another would buy, where a number comes from',
     () => import('./why-command.ts'),
@@ -135,6 +154,7 @@ const EXAMPLES = `Examples:
   dewdial compile rooms/ --part 2/8            of all households of a folder the second eighth
   dewdial today home.yaml                      what happens today, machine by machine
   dewdial handover home.yaml --from 2027-03-05 --to 2027-03-14    a sheet for the sitter
+  dewdial fit home.yaml gauge.csv              the air as a gauge found it, used from then on
   dewdial serve home.yaml --host all           calendars and a page for the phones at home
   dewdial species panther-chameleon            targets beside their sources
 `;

@@ -9,6 +9,8 @@ import { changesEn } from './changes-en.ts';
 import { changesEs } from './changes-es.ts';
 import { choresEn } from './chores-en.ts';
 import { choresEs } from './chores-es.ts';
+import { fitEn } from './fit-en.ts';
+import { fitEs } from './fit-es.ts';
 import { handoverEn } from './handover-en.ts';
 import { handoverEs } from './handover-es.ts';
 import { pageEn } from './page-en.ts';
@@ -28,6 +30,7 @@ const en = {
   calendar: calendarEn,
   chores: choresEn,
   changes: changesEn,
+  fit: fitEn,
   handover: handoverEn,
   page: pageEn,
   pictures: picturesEn,
@@ -43,6 +46,7 @@ const es: Words = {
   calendar: calendarEs,
   chores: choresEs,
   changes: changesEs,
+  fit: fitEs,
   handover: handoverEs,
   page: pageEs,
   pictures: picturesEs,
