@@ -91,7 +91,7 @@ function paint(shape: Shape, look: Look): string {
     case 'text':
       return paintText(shape, look);
     case 'group':
-      return `<g${label(shape.label)}${marks(shape.mark)}>${shape.shapes.map((each) => paint(each, look)).join('')}</g>`;
+      return `<g${label(shape.label, look)}${marks(shape.mark)}>${shape.shapes.map((each) => paint(each, look)).join('')}</g>`;
   }
 }
 
@@ -131,8 +131,9 @@ function shadeOf(attribute: 'fill' | 'stroke', shade: Shade, look: Look): string
   return shade === 'none' ? ` ${attribute}="none"` : look.shade(attribute, shade);
 }
 
-function label(text: string | undefined): string {
-  return text === undefined ? '' : ` aria-label="${escapeXml(text)}"`;
+/** Within a page the whole drawing is one picture with a name: its parts have none. */
+function label(text: string | undefined, { prefix }: Look): string {
+  return text === undefined || prefix !== '' ? '' : ` aria-label="${escapeXml(text)}"`;
 }
 
 function marks(mark: Readonly<Record<string, string | number>> | undefined): string {

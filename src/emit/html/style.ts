@@ -37,7 +37,7 @@ dt{font-weight:600}
 dd{margin:0 0 .75rem}
 summary{padding:.375rem 0;cursor:pointer}
 code{font-size:.9375em}
-@media print{:root{--ground:#fff;--ink:#000;--soft:#333;--line:#666;--link:#000;color-scheme:light}body{max-width:none;font-size:10.5pt}nav,.skip,.qr,.screen{display:none}h2,h3,h4{break-after:avoid}figure,li,dd{break-inside:avoid}details:not([open])>:not(summary){display:block}}
+@media print{:root{--ground:#fff;--ink:#000;--soft:#333;--line:#666;--link:#000;color-scheme:light}body{max-width:none;font-size:10.5pt}nav,.skip,.qr,.screen{display:none}h2,h3,h4{break-after:avoid}figure,li,dd{break-inside:avoid}details::details-content{content-visibility:visible;height:auto}}
 `.trim();
 
 /** As a content security policy names it. */

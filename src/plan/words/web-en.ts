@@ -18,7 +18,6 @@ export const webEn = {
   machines: 'The machines, by the clock on the wall',
   noMachines: 'No machine switches anything.',
   people: 'What people do',
-  someTime: 'some time',
   week: 'The coming week',
 
   dials: 'The dials',

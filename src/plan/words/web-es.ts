@@ -20,7 +20,6 @@ export const webEs: typeof webEn = {
   machines: 'Las máquinas, según el reloj de la pared',
   noMachines: 'Ninguna máquina conmuta nada.',
   people: 'Lo que hacen las personas',
-  someTime: 'a cualquier hora',
   week: 'La semana que viene',
 
   dials: 'Los temporizadores',
