@@ -1,5 +1,6 @@
 import { nearestSpelling } from '../basics/nearest-spelling.ts';
 import { why } from '../emit/text/why.ts';
+import { dialChoices } from '../solve/light/dial-choices.ts';
 import { exitCodeOf, runHousehold, sayDiagnostics } from './household-run.ts';
 import { type CommonOptions, UsageError } from './program.ts';
 import { EXIT, type World } from './world.ts';
@@ -13,12 +14,12 @@ export async function run(
   const [file = '', what] = args;
   const run = runHousehold(file, options, world, version);
   if (!run) return EXIT.unusable;
-  const { plan, diagnostics } = run.compiled;
+  const { plan, care, diagnostics } = run.compiled;
   if (!plan) {
     sayDiagnostics(run, world);
     return EXIT.unusable;
   }
-  const answer = why(plan, what ?? null);
+  const answer = why(plan, what ?? null, (device) => (care ? dialChoices(care, plan, device) : []));
   if (!answer.found) {
     const nearest = nearestSpelling(what ?? '', answer.askable);
     throw new UsageError(

@@ -1,0 +1,120 @@
+import { describe, expect, it } from 'vitest';
+import { why } from '../../../../src/emit/text/why.ts';
+import type { DialChoice } from '../../../../src/plan/dial-choices.ts';
+import { dialChoices } from '../../../../src/solve/light/dial-choices.ts';
+import { compiled, HOUSEHOLDS, type Household } from '../../../examples/every-household.ts';
+
+function household(name: string): Household {
+  const found = HOUSEHOLDS.find((each) => each.name === name);
+  if (!found) throw new Error(`no household ${name}`);
+  return found;
+}
+
+function choicesOf(name: string, device: string): readonly DialChoice[] {
+  const { care, plan } = compiled(household(name));
+  if (!care || !plan) throw new Error(`${name} has no plan`);
+  return dialChoices(care, plan, device);
+}
+
+function of(choices: readonly DialChoice[], kind: DialChoice['kind'], lamp = ''): DialChoice {
+  const found = choices.find((each) => each.kind === kind && each.lamp === lamp);
+  if (!found) throw new Error(`no choice ${kind} ${lamp}`);
+  return found;
+}
+
+describe('what else a dial could be', () => {
+  const choices = choicesOf('reading-room', 'wall-dial');
+  const planned = of(choices, 'as-planned');
+
+  it('begins with what is planned', () => {
+    const dial = compiled(household('reading-room')).plan?.lighting.find(({ device }) => device === 'wall-dial');
+    expect(choices[0]).toBe(planned);
+    expect(planned.day).toEqual({ worstMinutes: dial?.worstErrorMinutes, meanMinutes: dial?.meanErrorMinutes });
+    expect(planned.settings).toBe(dial?.settings.length);
+  });
+
+  it('has one more setting as the trade-off counts it', () => {
+    const dial = compiled(household('reading-room')).plan?.lighting.find(({ device }) => device === 'wall-dial');
+    const row = dial?.tradeoff.find(({ settings }) => settings === planned.settings + 1);
+    expect(of(choices, 'one-more-setting').day).toEqual({
+      worstMinutes: row?.worstErrorMinutes,
+      meanMinutes: row?.meanErrorMinutes,
+    });
+  });
+
+  it.each(['one-more-setting', 'any-day', 'any-spacing', 'to-the-minute'] as const)('%s is never worse', (kind) => {
+    expect(of(choices, kind).day?.worstMinutes).toBeLessThanOrEqual(planned.day?.worstMinutes ?? 0);
+  });
+
+  it('gives the UV lamp its hours on a dial of its own, and leaves the day as it is', () => {
+    const own = of(choices, 'own-dial', 'fern/uv');
+    expect(planned.insetWorstMinutes).toBeGreaterThan(90);
+    expect(own.insetWorstMinutes).toBeLessThan(30);
+    expect(own.day).toEqual(planned.day);
+  });
+
+  it('asks for finer pins where they are coarser than 15 min, and only there', () => {
+    expect(choices.some(({ kind }) => kind === 'finer-pins')).toBe(false);
+    const coarse = choicesOf('phoenix', 'dial');
+    expect(of(coarse, 'finer-pins').day?.worstMinutes).toBeLessThanOrEqual(
+      of(coarse, 'as-planned').day?.worstMinutes ?? 0,
+    );
+  });
+
+  it('parts lamps of different needs, which none shares worse than both', () => {
+    const shared = choicesOf('six-lamps-sydney', 'upper');
+    const alone = shared.filter(({ kind }) => kind === 'own-dial');
+    expect(alone.map(({ lamp }) => lamp)).toEqual(['dune/bar', 'bough/bar']);
+    for (const each of alone)
+      expect(each.day?.worstMinutes).toBeLessThan(of(shared, 'as-planned').day?.worstMinutes ?? 0);
+  });
+
+  it('lifts a hard jump', () => {
+    const choices = choicesOf('kathmandu', 'dial');
+    expect(of(choices, 'any-jump').day?.worstMinutes).toBeLessThanOrEqual(
+      of(choices, 'as-planned').day?.worstMinutes ?? 0,
+    );
+  });
+
+  it('has nothing to say of a timer that is no pin dial, or that is not there', () => {
+    expect(choicesOf('reading-room', 'mist-timer')).toEqual([]);
+    expect(choicesOf('reading-room', 'nowhere')).toEqual([]);
+  });
+});
+
+describe('why, asked of a dial', () => {
+  const { plan, care } = compiled(household('reading-room'));
+  const ask = (what: string | null): string => {
+    if (!plan || !care) throw new Error('no plan');
+    const answer = why(plan, what, (device) => dialChoices(care, plan, device));
+    return answer.found ? answer.text : `unknown: ${answer.askable.join(' ')}`;
+  };
+
+  it('says what places the window, the lamp that binds each setting, and what another would buy', () => {
+    const text = ask('wall-dial');
+    expect(text).toContain('placed by fern/day.midday');
+    expect(text.match(/at worst .* than fern\/(sun|grow) needs on \d{4}-\d\d-\d\d/g)?.length).toBe(
+      plan?.lighting[0]?.settings.length,
+    );
+    expect(text).toMatch(/^> +8 /m);
+    expect(text).toMatch(/a dial of its own for fern\/uv +8 /);
+    expect(text).toMatch(/basking and UV hours: .* nearer with a dial of its own for fern\/uv/);
+  });
+
+  it('answers for a lamp, on a timer or left out', () => {
+    expect(ask('fern/uv')).toContain('hangs on wall-dial');
+    if (!plan) throw new Error('no plan');
+    const left = { ...plan, notPlanned: [{ lamp: 'fern/spare', device: null, why: 'no outlet is free' }] };
+    expect(why(left, 'fern/spare')).toEqual({ found: true, text: 'fern/spare is not planned: no outlet is free\n' });
+  });
+
+  it('says of a target who said it, with its line', () => {
+    expect(ask('fern/humidity.floor')).toMatch(/said by your file: reading-room\.yaml:\d+/);
+    expect(ask('fern/photoperiod')).toContain('from the profile: profiles/panther-chameleon.yaml');
+  });
+
+  it('lists what can be asked', () => {
+    expect(ask(null)).toContain('  fern/uv\n');
+    expect(ask('fern/nothing')).toMatch(/^unknown: .*wall-dial/);
+  });
+});
