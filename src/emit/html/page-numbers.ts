@@ -65,17 +65,19 @@ function bare(low: string, high: string): string {
 function numberWords(value: number, record: TargetRecord, units: UnitSystem, web: WebWords): string {
   switch (record.unit) {
     case '°C':
-      return units === 'us' ? `${Math.round(value * 1.8 + 32)} °F` : `${Number(value.toFixed(1))} °C`;
+      return units === 'us'
+        ? `${Math.round(value * 1.8 + 32)} °F`
+        : `${web.number(String(Number(value.toFixed(1))))} °C`;
     case '°':
-      return value < 0 ? web.south(String(-value)) : web.north(String(value));
+      return value < 0 ? web.south(web.number(String(-value))) : web.north(web.number(String(value)));
     case 'min':
       return spanWords(value);
     case 'd':
       return web.days(value);
     case '1':
-      return isShare(record) ? `${Number((value * 100).toFixed(1))} %` : String(value);
+      return isShare(record) ? `${web.number(String(Number((value * 100).toFixed(1))))} %` : web.number(String(value));
     default:
-      return `${value} ${record.unit}`;
+      return `${web.number(String(value))} ${record.unit}`;
   }
 }
 
@@ -92,6 +94,6 @@ function edgeWords(value: object, web: WebWords): string {
 /** Returns the UV index band of an enclosure in words; nothing where it needs none. */
 export function uvWords({ uvIndex }: PlanEnclosure, { web }: Words): readonly string[] {
   if (!uvIndex) return [];
-  const band = ([low, high]: Range): string => web.between(String(low), String(high));
+  const band = ([low, high]: Range): string => web.between(web.number(String(low)), web.number(String(high)));
   return [web.uvIndex(uvIndex.fergusonZone, band(uvIndex.mean), band(uvIndex.max))];
 }

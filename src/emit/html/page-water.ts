@@ -77,6 +77,6 @@ const ML_PER_GALLON = 3785.41;
 
 function volumeWords(ml: number, units: UnitSystem, { web }: Words): string {
   return units === 'us'
-    ? web.gallons((ml / ML_PER_GALLON).toFixed(1))
-    : web.litres(String(Number((ml / 1000).toFixed(1))));
+    ? web.gallons(web.number((ml / ML_PER_GALLON).toFixed(1)))
+    : web.litres(web.number(String(Number((ml / 1000).toFixed(1)))));
 }

@@ -94,6 +94,8 @@ export const webEn = {
     stages: 'Food and dusting',
   } as Readonly<Record<string, string>>,
   between: (low: string, high: string) => `${low} to ${high}`,
+  /** A number written with a decimal point, as the language writes it. */
+  number: (text: string) => text,
   edge: {
     before_lights_on: (span: string) => `${span} before lights on`,
     after_lights_on: (span: string) => `${span} after lights on`,

@@ -26,7 +26,7 @@ export const webEs: typeof webEn = {
   stands: (device) => `${device} como debe estar ahora`,
   changes: (device, date) => `${device} tras el cambio del ${date}`,
   ringNow: (windows) =>
-    `Un anillo de clavijas, 00 arriba, en el sentido del reloj: ${windows}. Larga y llena es encendido, corta y hueca es apagado.`,
+    `Un anillo de pestañas, 00 arriba, en el sentido del reloj: ${windows}. Larga y llena es encendido, corta y hueca es apagado.`,
   ringNext: (windows, moves) =>
     `El mismo anillo tras el cambio: ${windows}. ${moves}. Una flecha llena hacia dentro se enciende, una hueca hacia fuera se apaga.`,
   now: 'Ahora',
@@ -50,8 +50,8 @@ export const webEs: typeof webEn = {
   tankOf: (device, litres, reserve) => `${device} contiene ${litres}, de los que ${reserve} quedan de reserva`,
   refill: (days) => (days === 1 ? 'llenarlo cada día' : `llenarlo cada ${days} días`),
   tankLasts: (days) => `lleno dura ${days} día${days === 1 ? '' : 's'}`,
-  litres: (text) => `${text.replace('.', ',')} l`,
-  gallons: (text) => `${text.replace('.', ',')} gal`,
+  litres: (text) => `${text} l`,
+  gallons: (text) => `${text} gal`,
 
   cautions: 'Cuidado',
   said: (source) => `Fuente: ${source}`,
@@ -93,6 +93,7 @@ export const webEs: typeof webEn = {
     stages: 'Comida y polvos',
   },
   between: (low, high) => `${low} a ${high}`,
+  number: (text) => text.replace('.', ','),
   edge: {
     before_lights_on: (span) => `${span} antes de encender`,
     after_lights_on: (span) => `${span} después de encender`,
