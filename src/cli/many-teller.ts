@@ -1,3 +1,4 @@
+import { plainMessages } from '../diagnostics/render.ts';
 import type { JobEnd, JobReport } from './household-job.ts';
 import type { World } from './world.ts';
 
@@ -45,9 +46,9 @@ export class ManyTeller {
     this.#warned += warnings > 0 ? 1 : 0;
     this.#notes += diagnostics.filter(({ weight }) => weight === 'note').length;
     if (this.#isJson) {
-      const { said: _words, diagnostics: messages, ...told } = report;
-      this.#world.out(`${JSON.stringify({ ...told, messages })}\n`);
-      if (messages.length > 0 || said === '') return;
+      const { said: _words, diagnostics: _messages, ...told } = report;
+      this.#world.out(`${JSON.stringify({ ...told, messages: plainMessages(diagnostics) })}\n`);
+      if (diagnostics.length > 0 || said === '') return;
     }
     if (said === '') return;
     this.beforeSaying();

@@ -30,7 +30,12 @@ export function renderText(
 
 /** Returns the messages as a JSON list with fields in a fixed order; what belongs to a place is null where there is none. */
 export function renderJson(diagnostics: readonly Diagnostic[]): string {
-  const plain = diagnostics.map(({ code, kind, weight, place, because, instead }) => ({
+  return JSON.stringify(plainMessages(diagnostics), null, 2);
+}
+
+/** Returns the messages as they are in JSON. */
+export function plainMessages(diagnostics: readonly Diagnostic[]) {
+  return diagnostics.map(({ code, kind, weight, place, because, instead }) => ({
     code,
     kind,
     weight,
@@ -41,7 +46,6 @@ export function renderJson(diagnostics: readonly Diagnostic[]): string {
     because,
     instead,
   }));
-  return JSON.stringify(plain, null, 2);
 }
 
 const COLOURS: Readonly<Record<Diagnostic['weight'], string>> = {
