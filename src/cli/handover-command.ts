@@ -1,9 +1,9 @@
 /** The sitter's sheet and calendar for given dates, put beside the household's other results. */
 import { epochDay, parseIsoDate } from '../basics/calendar-day.ts';
-import type { IsoDate } from '../basics/civil.ts';
 import { Log } from '../diagnostics/log.ts';
 import { emitIcs } from '../emit/ics/ics.ts';
 import { handoverPdf } from '../emit/pdf/handover-file.ts';
+import { handoverSitter, sitterOn } from '../layout/handover-sitter.ts';
 import { eventsWithin } from '../plan/events-within.ts';
 import type { Language, Plan } from '../plan/plan.ts';
 import { exitCodeOf, type HouseholdRun, runHousehold, sayDiagnostics } from './household-run.ts';
@@ -44,7 +44,7 @@ export async function run(
     sayDiagnostics(household ?? first, world);
     return EXIT.unusable;
   }
-  const sitter = found ?? sitterOn(plan, options) ?? 'sitter';
+  const sitter = found ?? sitterOn(plan, options.from, options.to) ?? 'sitter';
   const products = await productsOf(plan, sitter, options, fonts, log);
   const published = await put(household, products, options, world);
   const said = log.sorted();
@@ -73,17 +73,10 @@ function checkDates({ from, to }: HandoverOptions): void {
 }
 
 /** Returns the sitter of an absence of the file that holds the dates; where there is none, says so. */
-function withSitter(plan: Plan, options: HandoverOptions, log: Log): string | null {
-  const { from, to } = options;
+function withSitter(plan: Plan, { from, to }: HandoverOptions, log: Log): string | null {
   if (from < plan.from || to > plan.to)
     throw new UsageError(`${from} to ${to} lies outside the plan (${plan.from} to ${plan.to})`);
-  const sitter = sitterOn(plan, options);
-  if (sitter === null) log.report('handover-not-away', { from, to, who: plan.people[0]?.id ?? 'the keeper' });
-  return sitter;
-}
-
-function sitterOn({ away }: Plan, { from, to }: { readonly from: IsoDate; readonly to: IsoDate }): string | null {
-  return away.find((absence) => absence.from <= from && to <= absence.to && absence.sitter !== '')?.sitter ?? null;
+  return handoverSitter(plan, from, to, log);
 }
 
 /** The household as it would be with an absence on these dates; nothing of it is written but the sheet. */

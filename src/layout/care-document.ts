@@ -7,6 +7,7 @@ import type { Setting } from './block.ts';
 import { NOTHING } from './block.ts';
 import { type CarePage, carePage, footerBlock } from './care-page.ts';
 import { dueJobs } from './care-rows.ts';
+import { reportContacts } from './contacts-report.ts';
 import { flowPages } from './flow.ts';
 import { carePageItems } from './large-print.ts';
 import { reportLetters } from './letters-report.ts';
@@ -31,7 +32,7 @@ export const MOST_WEEKS = 5;
 
 /** Returns the document, or null where it does not fit; reports why and what would. */
 export function careDocument(plan: Plan, wish: CareWish, measure: TextMeasure, log: Log): PaperDocument | null {
-  reportContacts(plan, log);
+  reportContacts(plan.contacts, log);
   const pages = wish.largePrint ? largePages(plan, wish, measure, log) : onePages(plan, wish, measure, log);
   if (pages === null) return null;
   const words = allWords(plan.language).page;
@@ -44,11 +45,6 @@ export function careDocument(plan: Plan, wish: CareWish, measure: TextMeasure, l
   };
   reportLetters(document, measure, log);
   return document;
-}
-
-function reportContacts({ contacts }: Plan, log: Log): void {
-  for (const who of ['keeper', 'vet'] as const)
-    if (contacts[who] === undefined) log.report('contacts-missing', { who });
 }
 
 /** Returns the animals of each page. */
@@ -70,7 +66,8 @@ function onePages(plan: Plan, wish: CareWish, measure: TextMeasure, log: Log): r
   const remedies = remediesOf(plan, wish, wanted, measure);
   const about = aboutPage(plan, wish, wanted);
   if (fewer) {
-    log.report('page-fewer-weeks', { ...about, weeks: fewer.weeks, fits: remedies });
+    const others = remedies.filter((remedy) => !remedy.startsWith('--weeks'));
+    log.report('page-fewer-weeks', { ...about, weeks: fewer.weeks, fits: others });
     return fewer.pages;
   }
   const overMm = Number.isFinite(made.overMm) ? Math.ceil(made.overMm) : null;

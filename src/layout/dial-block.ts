@@ -18,7 +18,7 @@ import type { Run } from './wrap-text.ts';
 
 const RINGS = { roomy: { radius: 13, pinMm: 4 }, close: { radius: 9, pinMm: 3 } } as const;
 /** Of a time written at its pin, from the ring outwards. */
-const TIME_MM = 11;
+const TIME_MM = 12.2;
 const TEXT_GAP_MM = 2;
 
 /** Returns the dial as it stands on a date, `widthMm` wide. */

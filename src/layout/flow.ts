@@ -7,8 +7,6 @@ export interface FlowItem {
   readonly block: Block;
   /** Stays on one page with what follows it. */
   readonly keepWithNext?: boolean;
-  /** Begins a page of its own. */
-  readonly breakBefore?: boolean;
 }
 
 export interface FlowFrame {
@@ -38,8 +36,7 @@ export function flowPages(items: readonly FlowItem[], frame: FlowFrame, setting:
     if (block.heightMm === 0) continue;
     const headMm = frame.head.heightMm === 0 ? 0 : frame.head.heightMm + frame.gapMm;
     if (block.heightMm > room - headMm + 1e-6) return { fits: false, overMm: block.heightMm - (room - headMm) };
-    const breaks = chunk.some(({ breakBefore }) => breakBefore) && used > 0;
-    if (used > 0 && (breaks || used + frame.gapMm + block.heightMm > room + 1e-6)) {
+    if (used > 0 && used + frame.gapMm + block.heightMm > room + 1e-6) {
       sheets.push([frame.head]);
       used = frame.head.heightMm;
     }

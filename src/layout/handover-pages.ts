@@ -10,6 +10,7 @@ import type { Plan } from '../plan/plan.ts';
 import { watchFor } from '../plan/watch-for.ts';
 import { type Block, beside, framed, listBlock, type Setting, stack, textBlock } from './block.ts';
 import { planDigest } from './care-page.ts';
+import { reportContacts } from './contacts-report.ts';
 import { emergencyBlock } from './emergency-block.ts';
 import { type FlowItem, flowPages } from './flow.ts';
 import { machineLines } from './handover-machines.ts';
@@ -54,8 +55,7 @@ export function handoverDocument(plan: Plan, wish: HandoverWish, measure: TextMe
   };
   const matter = handoverMatter(plan, wish.sitter, wish.from, wish.to, setting);
   const { said, words, widthMm } = matter;
-  for (const who of ['keeper', 'vet'] as const)
-    if (plan.contacts[who] === undefined) log.report('contacts-missing', { who });
+  reportContacts(plan.contacts, log);
   const flowed = flowPages(
     itemsOf(matter),
     {
@@ -90,10 +90,9 @@ function itemsOf(matter: HandoverMatter): readonly FlowItem[] {
   const { plan, span, scope, said, words, widthMm, setting, sitter, visits } = matter;
   const text = (runs: readonly Run[] | string, role: TextRole = 'text'): Block =>
     textBlock(runs, { role, widthMm, ...(role === 'title' ? { tag: 'H1' as const } : {}) }, setting);
-  const head = (title: string, breakBefore = false): FlowItem => ({
+  const head = (title: string): FlowItem => ({
     block: textBlock(title, { role: 'heading', widthMm, tag: 'H2' }, setting),
     keepWithNext: true,
-    breakBefore,
   });
   const bullets = (lines: readonly string[]): readonly FlowItem[] =>
     lines.map((line) => ({ block: bullet(line, matter) }));
@@ -116,7 +115,7 @@ function itemsOf(matter: HandoverMatter): readonly FlowItem[] {
     ...dayItems(matter),
     head(said.normal),
     ...bullets(said.normalLines),
-    head(said.cut, true),
+    head(said.cut),
     { block: text(cutNumbers(matter).map((line): Run => ({ text: `${line} `, weight: 'bold' }))), keepWithNext: true },
     { block: numbered(cutSteps(matter), 'text', widthMm, setting) },
     head(said.back),

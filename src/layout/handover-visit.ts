@@ -13,7 +13,9 @@ import { pageSpan } from './page-span.ts';
 import type { TextRole } from './page-style.ts';
 
 const DAYS_A_GRID = 21;
-const ROWS_A_GRID = 14;
+const ROWS_A_GRID = 20;
+const DAYS_LARGE = 14;
+const ROWS_LARGE = 10;
 
 /** Returns numbered steps; what the household has nothing of is left out. */
 export function visitSteps(matter: HandoverMatter): readonly string[] {
@@ -84,13 +86,17 @@ function ownRows({ plan, visits, said, scope }: HandoverMatter): readonly GridRo
 }
 
 function gridItems(rows: readonly GridRow[], { span, words, widthMm, setting }: HandoverMatter): readonly FlowItem[] {
+  const isLarge = setting.style.scale > 1;
+  const daysAGrid = isLarge ? DAYS_LARGE : DAYS_A_GRID;
+  const rowsAGrid = isLarge ? ROWS_LARGE : ROWS_A_GRID;
   const items: FlowItem[] = [];
-  for (let day = 0; day < span.days.length; day += DAYS_A_GRID) {
-    const days = span.days.slice(day, day + DAYS_A_GRID);
+  for (let day = 0; day < span.days.length; day += daysAGrid) {
+    const days = span.days.slice(day, day + daysAGrid);
     const part = pageSpan(days[0] ?? span.from, days.length);
     const due = rows.filter((row) => days.some((date) => row.due.has(date)));
-    for (let row = 0; row < due.length; row += ROWS_A_GRID) {
-      const block = gridBlock(due.slice(row, row + ROWS_A_GRID), part, widthMm, words, setting);
+    const size = Math.ceil(due.length / Math.ceil(due.length / rowsAGrid));
+    for (let row = 0; row < due.length; row += size) {
+      const block = gridBlock(due.slice(row, row + size), part, widthMm, words, setting);
       if (block) items.push({ block });
     }
   }

@@ -4,13 +4,14 @@ import { textsOf } from './ledger.ts';
 import type { PaperDocument } from './page.ts';
 import type { TextMeasure } from './text-measure.ts';
 
-const RIGHT_TO_LEFT = /[\p{Script=Arabic}\p{Script=Hebrew}\p{Script=Syriac}\p{Script=Thaana}\p{Script=Nko}]/u;
+const RIGHT_TO_LEFT = /[\p{Script=Arabic}\p{Script=Hebrew}\p{Script=Syriac}\p{Script=Thaana}\p{Script=Nko}]+/gu;
 const TEXTS_SHOWN = 3;
 const CHARACTERS_SHOWN = 8;
 
 /** Reports each text once, and at most a few of each kind. */
 export function reportLetters({ pages }: PaperDocument, measure: TextMeasure, log: Log): void {
-  const texts = [...new Set(pages.flatMap(({ parts }) => textsOf(parts).map(({ text }) => text)))];
+  const all = [...new Set(pages.flatMap(({ parts }) => textsOf(parts).map(({ text }) => text)))];
+  const texts = all.toSorted((a, b) => a.length - b.length);
   const seen = new Set<string>();
   for (const text of texts) {
     const missing = measure.missing(text).filter((character) => !seen.has(character));
@@ -18,8 +19,8 @@ export function reportLetters({ pages }: PaperDocument, measure: TextMeasure, lo
     if (missing.length > 0)
       log.report('letters-missing', { characters: missing.slice(0, CHARACTERS_SHOWN).map(named).join(', '), text });
   }
-  for (const text of texts.filter((each) => RIGHT_TO_LEFT.test(each)).slice(0, TEXTS_SHOWN))
-    log.report('right-to-left', { text });
+  const turned = new Set(texts.flatMap((text) => text.match(RIGHT_TO_LEFT) ?? []));
+  for (const text of [...turned].slice(0, TEXTS_SHOWN)) log.report('right-to-left', { text });
 }
 
 /** For instance `日 (U+65E5)`. */

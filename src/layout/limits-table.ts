@@ -36,6 +36,22 @@ export function limitsTable(
     words,
   );
   if (watches.length === 0 || columns.length === 0) return NOTHING;
+  const matter = { watches, words, widthMm, setting };
+  const parts = isTooWide(columns, matter)
+    ? [columns.filter(({ isLimit }) => !isLimit), columns.filter(({ isLimit }) => isLimit)]
+    : [columns];
+  const tables = parts.filter((some) => some.length > 0).map((some) => tableOf(some, matter));
+  return stack([...tables, ...spanLines(watches, words, widthMm, setting)], 0.6);
+}
+
+interface TableMatter {
+  readonly watches: readonly WatchFor[];
+  readonly words: PageWords;
+  readonly widthMm: number;
+  readonly setting: Setting;
+}
+
+function tableOf(columns: readonly LimitColumn[], { watches, words, widthMm, setting }: TableMatter): Block {
   const nameMm = widthMm * NAME_SHARE;
   const widths = columnWidths(columns, watches, widthMm - nameMm, setting);
   const row = (name: string, cells: readonly string[], isHead: boolean): Block =>
@@ -54,10 +70,9 @@ export function limitsTable(
       ),
     ),
   ];
-  const heightMm = rows.reduce((sum, each) => sum + each.heightMm, 0);
   const limitAt = columns.findIndex(({ isLimit }) => isLimit);
-  const table: Block = {
-    heightMm,
+  return {
+    heightMm: rows.reduce((sum, each) => sum + each.heightMm, 0),
     at: (left, top) => {
       let y = top;
       const shapes: Shape[] = [];
@@ -81,7 +96,11 @@ export function limitsTable(
       return [artifact(...shapes), { tag: 'Table', shapes: [], children: parts }];
     },
   };
-  return stack([table, ...spanLines(watches, words, widthMm, setting)], 0.6);
+}
+
+function isTooWide(columns: readonly LimitColumn[], { watches, widthMm, setting }: TableMatter): boolean {
+  const widths = columnWidths(columns, watches, 0, setting);
+  return widths.reduce((sum, width) => sum + width, 0) > widthMm * (1 - NAME_SHARE);
 }
 
 /** The first limit says that all after it are limits. */

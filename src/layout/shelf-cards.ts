@@ -13,7 +13,7 @@ import { planDigest } from './care-page.ts';
 import { changeText, pinsText, senseText } from './dial-block.ts';
 import { ringShapes } from './dial-ring.ts';
 import { artifact, type Page, type PaperDocument, type Part } from './page.ts';
-import { PAPERS, type PaperSize, sizePtOf } from './page-style.ts';
+import { PAPERS, sizePtOf } from './page-style.ts';
 import type { PageWords } from './page-words.ts';
 import { dayAndDate, fullDate } from './printed-values.ts';
 import type { Shape } from './shapes.ts';
@@ -21,8 +21,8 @@ import type { TextMeasure } from './text-measure.ts';
 
 const EDGE_MM = 6;
 const COLUMNS = 3;
-const ROWS = 3;
-const RING = { radius: 8.6, pinMm: 2.8 } as const;
+const MOST_ROWS = 3;
+const RING = { radius: 7.2, pinMm: 2.6 } as const;
 
 interface Card {
   readonly dial: DialPlan;
@@ -36,10 +36,10 @@ export function shelfCards(plan: Plan, measure: TextMeasure): PaperDocument | nu
   const words = allWords(plan.language).page;
   const paper = PAPERS[plan.paper];
   const setting: Setting = { style: { paper, scale: 1, density: 'close' }, measure };
-  const cards = plan.lighting.flatMap(cardsOf);
+  const cards = plan.lighting.flatMap((dial) => cardsOf(dial, plan, words, setting));
   if (cards.length === 0) return null;
   const pages = Array.from({ length: Math.ceil(cards.length / 4) }, (_, sheet) =>
-    sheetOf(cards.slice(sheet * 4, sheet * 4 + 4), plan, words, paper, setting),
+    sheetOf(cards.slice(sheet * 4, sheet * 4 + 4), plan, words, setting),
   );
   return {
     title: `${plainLine(plan.name)}: ${words.cardSubject}`,
@@ -50,20 +50,30 @@ export function shelfCards(plan: Plan, measure: TextMeasure): PaperDocument | nu
   };
 }
 
-/** A setting that lies in the past is left out. */
-function cardsOf(dial: DialPlan): readonly Card[] {
+/** As many rows of settings to a card as it has room for; a setting that lies in the past is left out. */
+function cardsOf(dial: DialPlan, plan: Plan, words: PageWords, setting: Setting): readonly Card[] {
   const settings = dial.settings.filter(({ past }) => past !== true);
-  const perCard = COLUMNS * ROWS;
-  const count = Math.ceil(settings.length / perCard);
-  return Array.from({ length: count }, (_, index) => ({
-    dial,
-    settings: settings.slice(index * perCard, index * perCard + perCard),
-    index,
-    count,
-  }));
+  const { widthMm, heightMm } = setting.style.paper;
+  const room = heightMm / 2 - 2 * EDGE_MM;
+  const shared = (perCard: number): readonly Card[] => {
+    const count = Math.ceil(settings.length / perCard);
+    return Array.from({ length: count }, (_, index) => ({
+      dial,
+      settings: settings.slice(index * perCard, index * perCard + perCard),
+      index,
+      count,
+    }));
+  };
+  for (let rows = MOST_ROWS; rows > 1; rows--) {
+    const cards = shared(rows * COLUMNS);
+    const heights = cards.map((card) => cardBlock(card, plan, words, widthMm / 2 - 2 * EDGE_MM, setting).heightMm);
+    if (heights.every((height) => height <= room)) return cards;
+  }
+  return shared(COLUMNS);
 }
 
-function sheetOf(cards: readonly Card[], plan: Plan, words: PageWords, paper: PaperSize, setting: Setting): Page {
+function sheetOf(cards: readonly Card[], plan: Plan, words: PageWords, setting: Setting): Page {
+  const { paper } = setting.style;
   const [width, height] = [paper.widthMm / 2, paper.heightMm / 2];
   const cut = { widthMm: 0.15, shade: 'ink', dashMm: [1, 2] } as const;
   const cuts: Part = artifact(

@@ -56,12 +56,12 @@ export function wrapRuns(
   weight: Weight,
   measure: TextMeasure,
 ): readonly Line[] {
-  const space = measure.widthMm(' ', sizePt, 'regular');
+  const spaceOf = (token: Token): number => measure.widthMm(' ', sizePt, token.weight);
   const lines: Token[][] = [];
   let line: Token[] = [];
   let used = 0;
   for (const token of tokensOf(runs, widthMm, sizePt, weight, measure)) {
-    const gap = line.length > 0 && token.spaced ? space : 0;
+    const gap = line.length > 0 && token.spaced ? spaceOf(token) : 0;
     if (line.length > 0 && used + gap + token.widthMm > widthMm + 1e-6 && (token.spaced || token.kind === 'word')) {
       lines.push(line);
       line = [token];
@@ -72,7 +72,7 @@ export function wrapRuns(
     }
   }
   lines.push(line);
-  return lines.map((tokens) => laidOut(tokens, space, sizePt, measure));
+  return lines.map((tokens) => laidOut(tokens, spaceOf, sizePt, measure));
 }
 
 function tokensOf(
@@ -138,11 +138,16 @@ function brokenWord(
 }
 
 /** Words of one weight that follow each other are one piece, so that a reader meets them as one text. */
-function laidOut(tokens: readonly Token[], space: number, sizePt: number, measure: TextMeasure): Line {
+function laidOut(
+  tokens: readonly Token[],
+  spaceOf: (token: Token) => number,
+  sizePt: number,
+  measure: TextMeasure,
+): Line {
   const pieces: Piece[] = [];
   let left = 0;
   for (const [index, token] of tokens.entries()) {
-    const gap = index > 0 && token.spaced ? space : 0;
+    const gap = index > 0 && token.spaced ? spaceOf(token) : 0;
     const last = pieces.at(-1);
     if (token.kind === 'word' && last && 'text' in last && last.weight === token.weight) {
       const text = `${last.text}${gap > 0 ? ' ' : ''}${token.text}`;

@@ -6,6 +6,7 @@ import { LARGEST_FILE_BYTES, SourceText } from '../../src/read/source-text.ts';
 import { readYaml } from '../../src/read/yaml-tree.ts';
 import { calendarCases } from './calendar-cases.ts';
 import { type Said, saidOfText } from './gallery.ts';
+import { paperCases } from './paper-cases.ts';
 
 export interface OtherCase {
   readonly said: () => Said;
@@ -68,6 +69,7 @@ function manyLamps(): string {
 
 export const otherCases: Readonly<Record<string, OtherCase>> = {
   ...calendarCases,
+  ...paperCases,
   'file-too-large': {
     said: () => saidOfText('home.yaml', HOME + '# a very long comment\n'.repeat(LARGEST_FILE_BYTES / 20)),
     expected: `home.yaml:1:1  cannot be read (file-too-large)

@@ -30,7 +30,7 @@ export const paper = {
     'falls short',
     'warning',
     (values) => `${onPaper(values)}; the page shows ${weeksOf(values.weeks)}`,
-    ({ fits }) => fits.join(', or '),
+    ({ fits }) => (fits.length === 0 ? 'let several jobs be one to have more weeks on it' : fits.join(', or ')),
   ),
   'page-more-pages': wording<{ readonly pages: number }>(
     'note',
@@ -41,7 +41,7 @@ export const paper = {
   'contacts-missing': wording<{ readonly who: string }>(
     'falls short',
     'warning',
-    ({ who }) => `the file gives no number of the ${who}, so the page leaves a line to write it on`,
+    ({ who }) => `the file gives no number of ${who}, so the page leaves a line to write it on`,
     () => 'write it in before the page is hung up, or give it under contacts',
   ),
   'letters-missing': wording<{ readonly characters: string; readonly text: string }>(

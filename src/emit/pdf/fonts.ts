@@ -80,6 +80,8 @@ function hasAll(font: Font, text: string): boolean {
   return [...text].every((point) => INVISIBLE.test(point) || font.hasGlyphForCodePoint(point.codePointAt(0) ?? 0));
 }
 
+const SMALL_X = 0x78;
+
 /** Returns the measure of a set of fonts; widths are kept, word by word, as the pen lays them out. */
 export function measureOf(fonts: FontSet): TextMeasure {
   const { regular } = ownFonts();
@@ -99,7 +101,7 @@ export function measureOf(fonts: FontSet): TextMeasure {
       text.split(/(?<= )/).reduce((sum, word) => sum + wordEm(word, weight), 0) * sizePt * MM_PER_PT,
     ascentEm: regular.ascent / regular.unitsPerEm,
     descentEm: -regular.descent / regular.unitsPerEm,
-    xHeightEm: regular.xHeight / regular.unitsPerEm,
+    xHeightEm: regular.glyphForCodePoint(SMALL_X).bbox.maxY / regular.unitsPerEm,
     missing: (text) => {
       if (PLAIN.test(text)) return [];
       const points = [...new Set(text)].filter((point) => !INVISIBLE.test(point) && point !== '\ufffd');
