@@ -47,7 +47,7 @@ function sourceOf(port: number): string {
     '[Calendar]\nBackendName=webcal\n',
     `[Authentication]\nHost=127.0.0.1\nPort=${port}\nMethod=none\n`,
     '[Security]\nMethod=none\n',
-    '[WebDAV Backend]\nResourcePath=/care.ics\n',
+    `[WebDAV Backend]\nResourcePath=${server.path}\n`,
     '[Offline]\nStaySynchronized=true\n',
     '[Refresh]\nEnabled=true\nIntervalMinutes=240\n',
   ].join('\n');

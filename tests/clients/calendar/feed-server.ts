@@ -1,22 +1,39 @@
-/** A server of one calendar on loopback: a strong ETag, 304 where nothing has changed. */
-import { createHash } from 'node:crypto';
+/** A server of one calendar on loopback that answers as the program's own does, and notes each answer. */
 import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
+import { answerTo, type Gate } from '../../../src/serve/answer.ts';
+import { ownNames } from '../../../src/serve/hosts.ts';
+import { servedFile } from '../../../src/serve/served-file.ts';
+import { tokenCheck } from '../../../src/serve/token.ts';
+
+const TOKEN = 'mJ3rYx0h2kQ8vB5nW7tLzA';
+/** One day for all that is served: the tag alone tells that it changed. */
+const MODIFIED_MS = Date.UTC(2026, 0, 1);
 
 export class FeedServer {
   /** What is served. */
   text = '';
+  /** Path of it. */
+  readonly path = `/c/${TOKEN}/care.ics`;
   /** Status of each answer so far. */
   readonly answers: number[] = [];
   readonly #server: Server;
 
   constructor() {
-    this.#server = createServer((request, response) => {
-      const tag = `"${createHash('sha256').update(this.text).digest('hex')}"`;
-      const status = request.headers['if-none-match'] === tag ? 304 : 200;
-      this.answers.push(status);
-      response.writeHead(status, { 'Content-Type': 'text/calendar; charset=utf-8', ETag: tag });
-      response.end(status === 304 ? undefined : this.text);
+    const gate: Gate = {
+      names: ownNames(null, null),
+      isToken: tokenCheck(TOKEN),
+      file: (name) => (name === 'care.ics' ? servedFile(name, this.text, MODIFIED_MS) : null),
+    };
+    this.#server = createServer(({ method = '', url = '', headers, socket }, response) => {
+      const conditions = { ifNoneMatch: headers['if-none-match'], ifModifiedSince: headers['if-modified-since'] };
+      const answer = answerTo(
+        { method, target: url, host: headers.host, reached: socket.localAddress, ...conditions },
+        gate,
+      );
+      this.answers.push(answer.status);
+      response.writeHead(answer.status, [...answer.headers]);
+      response.end(answer.body ?? undefined);
     });
   }
 

@@ -24,7 +24,7 @@ beforeAll(async () => {
   writeFileSync(
     config,
     `[general]\nstatus_path = "${join(folder, 'status')}"\n[pair care]\na = "feed"\nb = "local"\ncollections = null\nconflict_resolution = "a wins"\n` +
-      `[storage feed]\ntype = "http"\nurl = "http://127.0.0.1:${port}/care.ics"\n[storage local]\ntype = "filesystem"\npath = "${local}"\nfileext = ".ics"\n`,
+      `[storage feed]\ntype = "http"\nurl = "http://127.0.0.1:${port}${server.path}"\n[storage local]\ntype = "filesystem"\npath = "${local}"\nfileext = ".ics"\n`,
   );
 });
 
