@@ -11,8 +11,13 @@ export interface ChangeSheet {
   readonly moved: readonly { readonly what: string; readonly from: string | null; readonly to: string | null }[];
   readonly feeds: readonly FeedChange[];
   readonly chores: readonly ChoreChange[];
-  /** Names of what stays as it is. */
-  readonly stays: readonly string[];
+  /** What stays as it is; ids of dials, names of enclosures. */
+  readonly stays: readonly Unchanged[];
+}
+
+export interface Unchanged {
+  readonly what: 'dial' | 'mists' | 'feeds';
+  readonly name: string;
 }
 
 export interface DialChange {
@@ -57,7 +62,7 @@ export interface ChoreChange {
 
 /** Compares two plans from `on` (YYYY-MM-DD) on; without an earlier plan everything is new. */
 export function changeSheet(before: Plan | null, after: Plan, on: string): ChangeSheet {
-  const dials = pairs(before?.lighting ?? [], after.lighting, (dial) => dial.device).map(([a, b]) =>
+  const dials = pairs(setDials(before), setDials(after), (dial) => dial.device).map(([a, b]) =>
     dialChange(isOtherKind(a, b) ? null : a, b, on),
   );
   const mists = pairs(before?.misting ?? [], after.misting, (mist) => mist.enclosure).map(([a, b]) =>
@@ -80,9 +85,14 @@ export function changeSheet(before: Plan | null, after: Plan, on: string): Chang
       ...[...dials, ...mists].flatMap((change) => (change !== null && 'stays' in change ? [change.stays] : [])),
       ...after.enclosures
         .filter(({ id }) => before?.feeding.some((feed) => feed.enclosure === id) && !changedFeeds.has(id))
-        .map(({ name }) => `feeds of ${name}`),
+        .map(({ name }) => ({ what: 'feeds' as const, name })),
     ],
   };
+}
+
+/** The dials on which something is set: one that has no setting is as good as not there. */
+function setDials(plan: Plan | null): readonly DialPlan[] {
+  return (plan?.lighting ?? []).filter(({ settings }) => settings.length > 0);
 }
 
 /** Returns whether nothing at all is to be altered. */
@@ -124,7 +134,7 @@ function dialChange(
   before: DialPlan | null,
   after: DialPlan | null,
   on: string,
-): DialChange | { readonly stays: string } | null {
+): DialChange | { readonly stays: Unchanged } | null {
   const [old, fresh] = [before && settingOn(before.settings, on), after && settingOn(after.settings, on)];
   const device = after?.device ?? before?.device ?? '';
   const [oldSlots, freshSlots] = [new Set(old?.slots ?? []), new Set(fresh?.slots ?? [])];
@@ -135,7 +145,7 @@ function dialChange(
     (date) => !laterDates.includes(date),
   );
   if (before && after && comesOn.length + goesOff.length + laterDates.length + droppedDates.length === 0)
-    return { stays: device };
+    return { stays: { what: 'dial', name: device } };
   return {
     device,
     kind: !before ? 'new' : !after ? 'gone' : 'changed',
@@ -159,7 +169,7 @@ function mistChange(
   before: MistPlan | null,
   after: MistPlan | null,
   on: string,
-): MistChange | { readonly stays: string } | null {
+): MistChange | { readonly stays: Unchanged } | null {
   const [old, fresh] = [before && settingOn(before.sets, on), after && settingOn(after.sets, on)];
   const enclosure = after?.enclosure ?? before?.enclosure ?? '';
   const was = new Map((old?.entries ?? []).map((entry) => [entry.at, entry]));
@@ -172,7 +182,7 @@ function mistChange(
   });
   const laterDates = laterSets(before?.sets ?? [], after?.sets ?? [], on);
   if (add.length + remove.length + alter.length + laterDates.length === 0) {
-    return (old?.entries.length ?? 0) > 0 ? { stays: `mists of ${enclosure}` } : null;
+    return (old?.entries.length ?? 0) > 0 ? { stays: { what: 'mists', name: enclosure } } : null;
   }
   const keep = [...is.values()].filter(({ at, seconds }) => was.get(at)?.seconds === seconds);
   return { enclosure, device: after?.device ?? before?.device ?? null, add, remove, alter, keep, laterDates };

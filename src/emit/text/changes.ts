@@ -36,7 +36,10 @@ export function changesText(plan: Plan, before: Plan | null = plan.previous, on:
       ...sheet.feeds.map((change) => feedLine(change, said)),
       ...sheet.chores.map((change) => choreLine(change, said)),
     ]),
-    listBlock(said.changes.stays, sheet.stays),
+    listBlock(
+      said.changes.stays,
+      sheet.stays.map(({ what, name }) => said.changes.staying[what](name)),
+    ),
   ].filter((block) => block.length > 0);
   const body = isEmptySheet(sheet) ? [[said.changes.nothing], ...blocks] : blocks;
   return `${[head, ...body].map((lines) => lines.join('\n')).join('\n\n')}\n`;

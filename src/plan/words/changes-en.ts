@@ -41,4 +41,9 @@ export const changesEn = {
   choreChanged: (title: string, dates: string) =>
     `${title}: other dates${dates === '' ? '' : `, the first of them ${dates}`}`,
   stays: 'What stays as it is',
+  staying: {
+    dial: (device: string) => device,
+    mists: (enclosure: string) => `mists of ${enclosure}`,
+    feeds: (enclosure: string) => `feeds of ${enclosure}`,
+  },
 };

@@ -42,4 +42,9 @@ export const changesEs: typeof changesEn = {
   choreGone: (title) => `Ya no: ${title}`,
   choreChanged: (title, dates) => `${title}: otras fechas${dates === '' ? '' : `, la primera ${dates}`}`,
   stays: 'Lo que queda como está',
+  staying: {
+    dial: (device: string) => device,
+    mists: (enclosure: string) => `nebulizaciones de ${enclosure}`,
+    feeds: (enclosure: string) => `comidas de ${enclosure}`,
+  },
 };
