@@ -64,15 +64,24 @@ function decodedName(name: string): string | null {
   }
 }
 
-const REASONS: Readonly<Record<number, string>> = {
+const REASONS = {
   400: 'This request cannot be read.\n',
   404: 'There is nothing at this address.\n',
   405: 'This can only be read.\n',
   421: 'This machine is not known by that name.\n',
+} as const;
+
+type Refused = keyof typeof REASONS;
+
+const REFUSALS: Readonly<Record<Refused, Answer>> = {
+  400: prepared(400),
+  404: prepared(404),
+  405: prepared(405),
+  421: prepared(421),
 };
 
-function refusal(status: number, { method }: Asked): Answer {
-  const body = Buffer.from(REASONS[status] ?? '');
+function prepared(status: Refused): Answer {
+  const body = Buffer.from(REASONS[status]);
   const headers = [
     ...COMMON_HEADERS,
     'Content-Security-Policy',
@@ -83,5 +92,9 @@ function refusal(status: number, { method }: Asked): Answer {
     String(body.length),
     ...(status === 405 ? ['Allow', 'GET, HEAD'] : []),
   ];
-  return { status, headers, body: method === 'HEAD' ? null : body };
+  return { status, headers, body };
+}
+
+function refusal(status: Refused, { method }: Asked): Answer {
+  return method === 'HEAD' ? { ...REFUSALS[status], body: null } : REFUSALS[status];
 }
