@@ -47,7 +47,15 @@ export function clockOff(
     .filter(([, alike]) => alike >= NEARLY * best)
     .map(([shift]) => shift)
     .sort((a, b) => Math.abs(a) - Math.abs(b));
-  return Math.abs(nearest) > CLOCK_FARTHEST ? nearest : null;
+  const top = climbed(likeness, nearest);
+  return Math.abs(top) > CLOCK_FARTHEST ? top : null;
+}
+
+/** The shift at the top of the hill that one stands on. */
+function climbed(likeness: ReadonlyMap<number, number>, from: number): number {
+  const at = (shift: number) => likeness.get(shift) ?? -1;
+  const better = [from - STEP_MINUTES, from + STEP_MINUTES].find((shift) => at(shift) > at(from));
+  return better === undefined ? from : climbed(likeness, better);
 }
 
 /** What is left of a curve once the mean of the hour and a half around each reading is taken off. */

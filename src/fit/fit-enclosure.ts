@@ -245,7 +245,7 @@ function sayDoubts(fit: AirFit, messages: Log): void {
       {
         value: WORDS[key],
         other: other === undefined ? null : WORDS[other],
-        correlation: pair ? Math.round(100 * pair.correlation) / 100 : null,
+        correlation: pair ? Math.round(1000 * pair.correlation) / 1000 : null,
       },
       null,
     );

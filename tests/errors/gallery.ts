@@ -1,6 +1,7 @@
 /**
  * The gallery: for each code of the catalogue an input that provokes it and the exact text that is said.
  * `cases/CODE.yaml` is a household, `cases/CODE.profile.yaml` a profile, `cases/CODE.txt` what is said of it: the messages of that code.
+ * `cases/CODE.csv` is a gauge's log of the household in `readings-cases.ts`; logs that are long are made there.
  * A code that needs more than a household (an earlier plan, a log of readings) is provoked in `other-cases.ts`.
  */
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
@@ -11,10 +12,12 @@ import { Log } from '../../src/diagnostics/log.ts';
 import { renderText } from '../../src/diagnostics/render.ts';
 import type { Plan } from '../../src/plan/plan.ts';
 import { readProfile } from '../../src/read/profile.ts';
+import { readingsCases, saidOfLog } from './readings-cases.ts';
 
 export const CASES = new URL('./cases/', import.meta.url);
 const PROFILES = new URL('../../profiles/', import.meta.url);
 const PROFILE = '.profile.yaml';
+const LOG = '.csv';
 
 export interface Said {
   readonly diagnostics: readonly Diagnostic[];
@@ -26,7 +29,13 @@ export interface Said {
 export function codesWithCases(): readonly string[] {
   const files = readdirSync(CASES).filter((file) => file.endsWith('.yaml') && !file.endsWith(PROFILE));
   const profiles = readdirSync(CASES).filter((file) => file.endsWith(PROFILE));
-  return [...files.map((file) => basename(file, '.yaml')), ...profiles.map((file) => basename(file, PROFILE))].sort();
+  const logs = readdirSync(CASES).filter((file) => file.endsWith(LOG));
+  return [
+    ...files.map((file) => basename(file, '.yaml')),
+    ...profiles.map((file) => basename(file, PROFILE)),
+    ...logs.map((file) => basename(file, LOG)),
+    ...Object.keys(readingsCases),
+  ].sort();
 }
 
 const saidAlready = new Map<string, Said>();
@@ -34,7 +43,12 @@ const saidAlready = new Map<string, Said>();
 /** Returns what is said of the input of a code. */
 export function saidOf(code: string): Said {
   const profile = `${code}${PROFILE}`;
-  const fresh = () => (existsSync(new URL(profile, CASES)) ? saidOfProfile(profile) : saidOfHousehold(`${code}.yaml`));
+  const fresh = () => {
+    if (existsSync(new URL(profile, CASES))) return saidOfProfile(profile);
+    if (existsSync(new URL(`${code}${LOG}`, CASES)))
+      return saidOfLog(readFileSync(new URL(`${code}${LOG}`, CASES), 'utf8'));
+    return readingsCases[code]?.() ?? saidOfHousehold(`${code}.yaml`);
+  };
   const said = saidAlready.get(code) ?? fresh();
   saidAlready.set(code, said);
   return said;

@@ -141,7 +141,7 @@ export const fitting = {
     ({ minutes }) =>
       `the humidity rises ${spanOf(minutes)} ${minutes > 0 ? 'after' : 'before'} the mists: the clock of the gauge is off; nothing is changed`,
     ({ minutes }) =>
-      `set its clock; to use this log, say --shift=${minutes > 0 ? '-' : ''}${Math.abs(minutes)}${Math.abs(minutes) === 60 ? ', or --clock standard where it never changes' : ''}`,
+      `set its clock; to use this log, say --shift=${minutes > 0 ? '-' : ''}${Math.abs(minutes)}${minutes === -60 ? ', or --clock standard where it never changes' : ''}`,
   ),
   'fit-held-by-file': wording<{ key: string }>(
     'note',
