@@ -17,12 +17,6 @@ const LIMIT_WORDS: Readonly<Record<LimitName, (enclosure: string, by: string) =>
 };
 
 export const water = {
-  'pump-without-timer': wording<{ pump: string; outlet: string }>(
-    'cannot be done',
-    'refusal',
-    ({ pump, outlet }) => `${pump} hangs on ${outlet}, which is no timer; its enclosures are planned by hand`,
-    () => 'put a programmable timer between, and name it as the outlet of the pump',
-  ),
   'pump-shared-with-unmisted': wording<{ pump: string; enclosure: string; misted: string }>(
     'cannot be done',
     'refusal',

@@ -8,10 +8,9 @@ import type { Care, CareEnclosure } from '../../resolve/care.ts';
 import { monthWords, temperatureWords } from '../light/temperature-check.ts';
 import { isHotLamp } from './forbidden-starts.ts';
 import { tankWaterG } from './hard-limits.ts';
-import type { Lever } from './levers.ts';
 import { isSameDay, type MemberSet, type SetDay } from './member-sets.ts';
 import type { MistUnit, UnitMember, UnitSpan } from './mist-unit.ts';
-import { monthsOf } from './shortfall-notes.ts';
+import { type LeversByWay, missesOf, monthsOf } from './shortfall-notes.ts';
 import { UnitSolver } from './unit-solver.ts';
 import { told, warned } from './water-notes.ts';
 import { entriesWords, percentWords, volumeWords, waterWords } from './water-quantities.ts';
@@ -80,7 +79,7 @@ export function enclosureNotes(
   member: UnitMember,
   sets: readonly MemberSet[],
   spans: readonly UnitSpan[],
-  levers: readonly Lever[],
+  levers: LeversByWay,
 ): readonly MistAdvice[] {
   const days = sets.flatMap((set) => set.days);
   return [
@@ -119,9 +118,9 @@ function coverNotes(
   unit: MistUnit,
   { enclosure }: UnitMember,
   days: readonly SetDay[],
-  levers: readonly Lever[],
+  levers: LeversByWay,
 ): readonly MistAdvice[] {
-  const cover = levers.find(({ kind, besides }) => kind === 'cover' && besides === null);
+  const cover = levers.dry.find(({ kind, besides }) => kind === 'cover' && besides === null);
   if (!cover) return [];
   const id = enclosure.id;
   const now = unit.machine ? Math.max(0, ...days.map(({ runs }) => waterOf(unit, runs))) : 0;
@@ -134,14 +133,17 @@ function coverNotes(
       nowWater: waterWords(now * 7, care.units),
     }),
   ];
-  for (const { fromDay, toDay } of neededRuns(
-    days.map(({ span, day }) => ({ span, isNeeded: day.shortfall > 5e-4 })),
-  )) {
+  for (const { fromDay, toDay } of neededRuns(days.map((day) => ({ span: day.span, isNeeded: needsCover(day) })))) {
     if (toDay >= care.plan.from + care.plan.days - 1) continue;
     const [on, off] = [isoDateOf(fromDay), isoDateOf(toDay + 1)];
     notes.push(told(care, 'cover-until', { enclosure: id, on, off, open: percentWords(cover.value) }));
   }
   return notes;
+}
+
+/** Days that are too humid want no covering. */
+function needsCover(day: SetDay): boolean {
+  return day.day.shortfall > 5e-4 && !missesOf(day).some(({ isHigh }) => isHigh);
 }
 
 /** Joins neighbouring days on which the covering is needed. */

@@ -1,7 +1,8 @@
 /**
  * Which entries hold from when to when: the fewest sets whose worst shortfall is within 0.05 of the worst over conditions solved alone,
  * and none of which exceeds a limit for a condition that holds it alone; where the allowed number does not reach that, that many with the
- * least worst. Among equals the least sum over days, then the latest first boundary.
+ * least worst. Among equals the least sum over days, then the latest first boundary. Where some condition cannot meet its targets even
+ * alone, each is held against itself alone: a hopeless summer is no reason to leave the winter dry.
  */
 import type { UnitSpan } from './mist-unit.ts';
 
@@ -19,9 +20,16 @@ export interface SetSolution {
   readonly shortfallOf: (span: UnitSpan) => number;
 }
 
+/** Returns how bad a solution is: exceeded limits first, then the shortfall. */
+function badness({ exceeded, shortfall }: SetSolution): number {
+  return exceeded.length * LIMIT_WEIGHT + shortfall;
+}
+
 export interface SetSolver<S extends SetSolution> {
   /** Returns the best entries for all these spans at once; `untilMet` stops where all targets are met. `near` is worth a look. */
   solve(spans: readonly UnitSpan[], options?: { readonly untilMet?: boolean; readonly near?: S }): S;
+  /** Returns how entries that were found for some spans do under others; null where they cannot run there. */
+  judge(spans: readonly UnitSpan[], like: S): S | null;
 }
 
 export interface ChosenSet<S> {
@@ -48,12 +56,13 @@ interface Cut {
   readonly after: number;
 }
 
-/** How spans do by themselves. */
+/** How spans do by themselves, in their order. */
 interface Alone {
-  /** The worst over them. */
-  readonly shortfall: number;
+  /** What each is held against. */
+  readonly shortfalls: readonly number[];
   /** Limits that each must exceed. */
   readonly exceeded: readonly number[];
+  readonly worst: number;
 }
 
 /**
@@ -70,39 +79,37 @@ export function chooseSets<S extends SetSolution>(
 ): ChosenSets<S> {
   const whole = solver.solve(spans);
   const single = [setOf(spans, null, null, whole)];
-  const holds = whole.exceeded.length === 0;
   if (spans.length < 2) return { sets: single, alone: whole.shortfall, worst: whole.shortfall, reached: true };
-  if (holds && whole.shortfall <= WITHIN + 1e-9)
+  if (whole.exceeded.length === 0 && fits(whole.shortfall))
     return { sets: single, alone: null, worst: whole.shortfall, reached: true };
-  const alone = holds
-    ? { shortfall: worstAlone(solver, spans, whole), exceeded: spans.map(() => 0) }
-    : eachAlone(solver, spans, whole);
-  const split = new SetSplit(solver, spans, cutsOf(spans, mayBegin), alone);
+  const alone = aloneOf(solver, spans, whole);
+  const split = new SetSplit(solver, spans, cutsOf(spans, mayBegin), alone, whole);
   const worst = split.cost(whole, 0, spans.length - 1);
-  if (split.fits(worst) || most < 2) return { sets: single, alone: alone.shortfall, worst, reached: split.fits(worst) };
-  return split.choose(most) ?? { sets: single, alone: alone.shortfall, worst, reached: false };
+  if (fits(worst) || most < 2)
+    return { sets: single, alone: alone.worst, worst: whole.shortfall, reached: fits(worst) };
+  return split.choose(most) ?? { sets: single, alone: alone.worst, worst: whole.shortfall, reached: false };
 }
 
-/**
- * Returns the worst shortfall over spans solved alone, the hardest first; stops where the common entries are near enough to it. A span
- * that does better under the common entries than another does alone need not be asked.
- */
-function worstAlone<S extends SetSolution>(solver: SetSolver<S>, spans: readonly UnitSpan[], whole: S): number {
-  const ranked = spans.map((span) => ({ span, under: whole.shortfallOf(span) })).sort((a, b) => b.under - a.under);
-  let worst = 0;
-  for (const { span, under } of ranked) {
-    if (worst >= whole.shortfall - WITHIN - 1e-9 || under <= worst) break;
-    worst = Math.max(worst, solver.solve([span], { untilMet: true, near: whole }).shortfall);
-  }
-  return worst;
-}
-
-function eachAlone<S extends SetSolution>(solver: SetSolver<S>, spans: readonly UnitSpan[], whole: S): Alone {
-  const solved = spans.map((span) => solver.solve([span], { untilMet: true, near: whole }));
+/** Returns how spans do alone; one that is near enough under the common entries need not be asked. */
+function aloneOf<S extends SetSolution>(solver: SetSolver<S>, spans: readonly UnitSpan[], whole: S): Alone {
+  const holds = whole.exceeded.length === 0;
+  const solved = spans.map((span) => {
+    const under = whole.shortfallOf(span);
+    if (holds && under <= WITHIN) return { shortfall: under, exceeded: 0 };
+    const { shortfall, exceeded } = solver.solve([span], { untilMet: true, near: whole });
+    return { shortfall, exceeded: exceeded.length };
+  });
+  const worst = Math.max(...solved.map(({ shortfall }) => shortfall));
+  const allMeet = worst <= WITHIN + 1e-9;
   return {
-    shortfall: Math.max(...solved.map(({ shortfall }) => shortfall)),
-    exceeded: solved.map(({ exceeded }) => exceeded.length),
+    shortfalls: solved.map(({ shortfall }) => (allMeet ? worst : shortfall)),
+    exceeded: solved.map(({ exceeded }) => exceeded),
+    worst,
   };
+}
+
+function fits(cost: number): boolean {
+  return cost <= WITHIN + 1e-9;
 }
 
 /** The latest allowed day inside each span, and each span's first day where it is allowed. */
@@ -121,6 +128,12 @@ function cutsOf(spans: readonly UnitSpan[], mayBegin: (day: number) => boolean):
   });
 }
 
+interface Probe<S> {
+  readonly solution: S;
+  readonly cost: number;
+  readonly isSolved: boolean;
+}
+
 interface Measure {
   readonly worst: number;
   readonly sum: number;
@@ -137,22 +150,29 @@ class SetSplit<S extends SetSolution> {
   readonly #spans: readonly UnitSpan[];
   readonly #cuts: readonly Cut[];
   readonly #alone: Alone;
+  readonly #pool: S[];
+  readonly #probes = new Map<string, Probe<S>>();
+  readonly #hopeless: (readonly [number, number])[] = [];
 
-  constructor(solver: SetSolver<S>, spans: readonly UnitSpan[], cuts: readonly Cut[], alone: Alone) {
+  constructor(solver: SetSolver<S>, spans: readonly UnitSpan[], cuts: readonly Cut[], alone: Alone, whole: S) {
+    this.#pool = [whole];
     this.#solver = solver;
     this.#spans = spans;
     this.#cuts = cuts;
     this.#alone = alone;
   }
 
-  /** Returns how bad one solution is for spans: limits exceeded beyond what the easiest of them must, then the shortfall. */
-  cost({ exceeded, shortfall }: S, first: number, last: number): number {
-    const must = Math.min(...this.#alone.exceeded.slice(first, last + 1));
-    return Math.max(0, exceeded.length - must) * LIMIT_WEIGHT + shortfall;
-  }
-
-  fits(cost: number): boolean {
-    return cost <= this.#alone.shortfall + WITHIN + 1e-9;
+  /** Returns how far one solution falls behind spans solved alone: limits exceeded, then the shortfall; the worst of them. */
+  cost(solution: S, first: number, last: number): number {
+    let worst = 0;
+    for (let i = first; i <= last; i++) {
+      const span = this.#spans[i];
+      if (!span) continue;
+      const limits = Math.max(0, solution.exceeded.length - (this.#alone.exceeded[i] ?? 0));
+      const behind = solution.shortfallOf(span) - (this.#alone.shortfalls[i] ?? 0);
+      worst = Math.max(worst, limits * LIMIT_WEIGHT + Math.max(0, behind));
+    }
+    return worst;
   }
 
   choose(most: number): ChosenSets<S> | null {
@@ -164,12 +184,48 @@ class SetSplit<S extends SetSolution> {
     return path && this.#chosen(path, false);
   }
 
-  /** Solution of the days from one cut (-1: the plan's beginning) to another (cuts.length: its end). */
-  #solution(from: number, to: number): { readonly solution: S; readonly cost: number } | null {
-    const first = this.#cuts[from]?.after ?? 0;
-    const last = this.#cuts[to]?.before ?? this.#spans.length - 1;
+  /**
+   * What is known of the days from one cut (-1: the plan's beginning) to another (cuts.length: its end): entries found for other days are
+   * tried first, and days that hold some for which nothing fits are not tried at all.
+   */
+  #probe(from: number, to: number): Probe<S> | null {
+    const [first, last] = this.#range(from, to);
     if (last < first) return null;
-    const solution = this.#solver.solve(this.#spans.slice(first, last + 1));
+    const key = `${first} ${last}`;
+    const known = this.#probes.get(key);
+    if (known) return known;
+    const hopeless = this.#hopeless.find(([a, b]) => a >= first && b <= last);
+    if (hopeless) return null;
+    const spans = this.#spans.slice(first, last + 1);
+    let best: Probe<S> | null = null;
+    for (const like of this.#pool) {
+      const solution = this.#solver.judge(spans, like);
+      if (!solution) continue;
+      const cost = this.cost(solution, first, last);
+      if (!best || cost < best.cost) best = { solution, cost, isSolved: false };
+      if (best.cost <= 1e-9) break;
+    }
+    if (!best || !fits(best.cost)) {
+      const solution = this.#solver.solve(spans, best ? { near: best.solution } : {});
+      best = { solution, cost: this.cost(solution, first, last), isSolved: true };
+      this.#pool.unshift(solution);
+    }
+    if (!fits(best.cost)) this.#hopeless.push([first, last]);
+    this.#probes.set(key, best);
+    return best;
+  }
+
+  #range(from: number, to: number): readonly [number, number] {
+    return [this.#cuts[from]?.after ?? 0, this.#cuts[to]?.before ?? this.#spans.length - 1];
+  }
+
+  /** The best entries for the days from one cut to another. */
+  #solution(from: number, to: number): { readonly solution: S; readonly cost: number } | null {
+    const [first, last] = this.#range(from, to);
+    if (last < first) return null;
+    const near = this.#probes.get(`${first} ${last}`);
+    if (near?.isSolved) return near;
+    const solution = this.#solver.solve(this.#spans.slice(first, last + 1), near ? { near: near.solution } : {});
     return { solution, cost: this.cost(solution, first, last) };
   }
 
@@ -185,8 +241,8 @@ class SetSplit<S extends SetSolution> {
         const from = path.cuts.at(-1) ?? -1;
         const [least, farthest] = set === count ? [ends, ends] : [reach.least[set] ?? 0, reach.most[set] ?? ends - 1];
         for (let to = Math.max(from + 1, least); to <= farthest; to++) {
-          const found = this.#solution(from, to);
-          if (!found || !this.fits(found.cost)) continue;
+          const found = this.#probe(from, to);
+          if (!found || !fits(found.cost)) continue;
           const next = { cuts: [...path.cuts, to], sum: path.sum + this.#sumOver(from, to, found.solution) };
           const known = byEnd.get(to);
           if (!known || this.#isBetter(next, known)) byEnd.set(to, next);
@@ -208,15 +264,15 @@ class SetSplit<S extends SetSolution> {
   /** How far each boundary can lie at most (greedily from the left) and at least (from the right); null where so many sets do not reach. */
   #farthest(count: number): { readonly most: readonly number[]; readonly least: readonly number[] } | null {
     const ends = this.#cuts.length;
-    const fits = (from: number, to: number): boolean => {
-      const found = this.#solution(from, to);
-      return found !== null && this.fits(found.cost);
+    const serves = (from: number, to: number): boolean => {
+      const found = this.#probe(from, to);
+      return found !== null && fits(found.cost);
     };
     const most: number[] = [-1];
     for (let set = 1; set <= count; set++) {
       const from = most[set - 1] ?? -1;
       let to = from;
-      while (to < ends && fits(from, to + 1)) to++;
+      while (to < ends && serves(from, to + 1)) to++;
       if (to === from) return null;
       most.push(to);
     }
@@ -226,7 +282,7 @@ class SetSplit<S extends SetSolution> {
     for (let set = count - 1; set >= 1; set--) {
       const to = least[set + 1] ?? ends;
       let from = to;
-      while (from > 0 && fits(from - 1, to)) from--;
+      while (from > 0 && serves(from - 1, to)) from--;
       least[set] = from;
     }
     return { most: most.map((each) => Math.min(each, ends - 1)), least };
@@ -286,10 +342,10 @@ class SetSplit<S extends SetSolution> {
       const from = cuts[index] ?? -1;
       const found = this.#solution(from, to);
       if (!found) return [];
-      worst = Math.max(worst, found.cost);
+      worst = Math.max(worst, badness(found.solution));
       return [setOf(this.#spans, this.#dayOf(from), this.#dayOf(to), found.solution)];
     });
-    return { sets, alone: this.#alone.shortfall, worst, reached };
+    return { sets, alone: this.#alone.worst, worst, reached };
   }
 }
 

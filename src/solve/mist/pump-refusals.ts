@@ -18,10 +18,7 @@ export function refusalOf(
   log: Log,
 ): boolean {
   const at = (key: string) => care.placeOf([...pump.path, key]);
-  if (!timer) {
-    log.report('pump-without-timer', { pump: pump.id, outlet: pump.outlet }, at('outlet'));
-    return true;
-  }
+  if (!timer) return true;
   const unmisted = care.enclosures.find(({ mist, targets }) => mist === pump.id && targets.misting === 'none');
   if (unmisted) {
     const values = { pump: pump.id, enclosure: unmisted.id, misted: members.map(({ id }) => id).join(', ') };

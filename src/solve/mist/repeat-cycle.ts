@@ -34,6 +34,7 @@ export class RepeatCycleSolver implements SetSolver<UnitSolution> {
   readonly #unit: MistUnit;
   readonly #timer: RepeatCycleTimer;
   readonly #known = new Map<string, UnitSolution | null>();
+  readonly #patternOf = new WeakMap<UnitSolution, Pattern>();
 
   constructor(unit: MistUnit, timer: RepeatCycleTimer) {
     this.#unit = unit;
@@ -49,6 +50,11 @@ export class RepeatCycleSolver implements SetSolver<UnitSolution> {
     const solution = this.#solution(spans);
     if (!solution) throw new Error('no pattern of the repeat-cycle timer can run');
     return solution;
+  }
+
+  judge(spans: readonly UnitSpan[], like: UnitSolution): UnitSolution | null {
+    const pattern = this.#patternOf.get(like);
+    return pattern ? this.#solutionOf(spans, pattern) : null;
   }
 
   #solution(spans: readonly UnitSpan[]): UnitSolution | null {
@@ -113,14 +119,15 @@ export class RepeatCycleSolver implements SetSolver<UnitSolution> {
     }
   }
 
-  #solutionOf(spans: readonly UnitSpan[], pattern: Pattern): UnitSolution {
+  #solutionOf(spans: readonly UnitSpan[], pattern: Pattern): UnitSolution | null {
     const days = new Map<UnitSpan['spans'], DaySolution>();
     for (const span of spans) {
       const day = judgeMistDay(this.#problem(span), runsOf(pattern, span.powered));
-      if (day) days.set(span.spans, day);
+      if (!day) return null;
+      days.set(span.spans, day);
     }
     const all = [...days.values()];
-    return {
+    const solution: UnitSolution = {
       exceeded: worstLimits(all),
       marginsHold: all.every(({ marginsHold }) => marginsHold),
       allowed: all[0]?.allowed ?? [],
@@ -133,6 +140,8 @@ export class RepeatCycleSolver implements SetSolver<UnitSolution> {
         plugInMinute: pattern.phaseMinute === null ? null : plugInMinute(pattern.phaseMinute, pattern.periodMinutes),
       },
     };
+    this.#patternOf.set(solution, pattern);
+    return solution;
   }
 }
 

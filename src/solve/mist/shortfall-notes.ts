@@ -28,22 +28,36 @@ interface MissedTarget {
   readonly months: readonly number[];
 }
 
+/** Levers for the days that are too dry (or lack peaks, or exceed a limit) and for those that are too humid: a year may have both. */
+export interface LeversByWay {
+  readonly dry: readonly Lever[];
+  readonly humid: readonly Lever[];
+}
+
 /** Returns the levers with which the missed targets of some days would be met; empty where nothing is missed or nothing helps. */
-export function leversFor(
-  unit: MistUnit,
-  days: readonly SetDay[],
-  exceeded: readonly ExceededLimit[],
-): readonly Lever[] {
+export function leversFor(unit: MistUnit, days: readonly SetDay[], exceeded: readonly ExceededLimit[]): LeversByWay {
   const short = days.filter(({ day }) => day.shortfall > NOTHING).toSorted((a, b) => b.day.shortfall - a.day.shortfall);
-  if (exceeded.length === 0 && isNear(short)) return [];
-  const on = exceeded.length > 0 ? days : short;
-  const [first] = on;
+  if (exceeded.length === 0 && isNear(short)) return { dry: [], humid: [] };
+  const isHumid = (day: SetDay) => missesOf(day).some((miss) => miss.isHigh && miss.target !== 'peaks_per_day');
+  const isDry = (day: SetDay) => missesOf(day).some((miss) => !miss.isHigh);
+  const dry = short.filter((day) => isDry(day) && !isHumid(day));
+  const alike = dry.length > 0 ? dry : short.filter(isDry);
+  return {
+    dry: leversOn(unit, exceeded.length > 0 ? days : alike, exceeded),
+    humid: leversOn(unit, short.filter(isHumid), []),
+  };
+}
+
+function leversOn(unit: MistUnit, days: readonly SetDay[], exceeded: readonly ExceededLimit[]): readonly Lever[] {
+  const [first] = days;
   if (!first) return [];
-  const cases = [...new Set(on.map(({ span }) => span.one))];
-  const misses = short.flatMap(({ span, day }) =>
-    day.misses.map((miss) => ({ ...miss, isHigh: isHigh(span.one.targets, miss.target, day.figures) })),
-  );
-  return new Levers(unit, cases, first.runs).thatDo(troubleOf(misses, exceeded));
+  const cases = [...new Set(days.map(({ span }) => span.one))];
+  return new Levers(unit, cases, first.runs).thatDo(troubleOf(days.flatMap(missesOf), exceeded));
+}
+
+/** Returns the misses of a day, each with its direction. */
+export function missesOf({ span, day }: SetDay): readonly (TargetMiss & { readonly isHigh: boolean })[] {
+  return day.misses.map((miss) => ({ ...miss, isHigh: isHigh(span.one.targets, miss.target, day.figures) }));
 }
 
 /** So little is what one set for all its days costs. */
@@ -58,7 +72,7 @@ export function shortfallsOf(
   enclosure: CareEnclosure,
   days: readonly SetDay[],
   exceeded: readonly ExceededLimit[],
-  levers: readonly Lever[],
+  levers: LeversByWay,
 ): MistSet['shortfalls'] {
   const missed = missedTargets(days).map(({ target, by, unit: of, isHigh: high }) => ({
     target: pathOf(target),
@@ -85,7 +99,7 @@ export function shortfallNotes(
   enclosure: CareEnclosure,
   days: readonly SetDay[],
   exceeded: readonly ExceededLimit[],
-  levers: readonly Lever[],
+  levers: LeversByWay,
   datesOf: (limit: ExceededLimit['limit']) => string,
 ): readonly MistAdvice[] {
   const near = isNear(days) && exceeded.length === 0 && unit.machine !== null;
@@ -212,7 +226,7 @@ function reachNotes(
   unit: MistUnit,
   enclosure: CareEnclosure,
   days: readonly SetDay[],
-  levers: readonly Lever[],
+  levers: LeversByWay,
 ): readonly MistAdvice[] {
   const found = new Map<
     string,
@@ -270,10 +284,10 @@ export function remedyWords(
   care: Care,
   unit: MistUnit,
   enclosure: CareEnclosure,
-  levers: readonly Lever[],
+  levers: LeversByWay,
   isTooHumid: boolean,
 ): string {
-  const say = levers.map((lever) => leverWords(care, unit, enclosure, lever));
+  const say = levers[isTooHumid ? 'humid' : 'dry'].map((lever) => leverWords(care, unit, enclosure, lever));
   const never = isTooHumid ? ['never mist more'] : [];
   if (say.length > 0) return [say.join('; or '), ...never].join('; ');
   if (isTooHumid) return 'open more of the mesh, ventilate with a fan on a timer, dehumidify the room; never mist more';
@@ -346,9 +360,9 @@ function limitRemedy(
   unit: MistUnit,
   enclosure: CareEnclosure,
   limit: ExceededLimit['limit'],
-  levers: readonly Lever[],
+  levers: LeversByWay,
 ): string {
-  const said = levers.map((lever) => leverWords(care, unit, enclosure, lever));
+  const said = levers.dry.map((lever) => leverWords(care, unit, enclosure, lever));
   if (said.length > 0) return said.join('; or ');
   switch (limit) {
     case 'tank':

@@ -72,6 +72,13 @@ export class UnitSolver implements SetSolver<UnitSolution> {
     return solution;
   }
 
+  judge(spans: readonly UnitSpan[], like: UnitSolution): UnitSolution | null {
+    const [first] = spans;
+    const cases = distinctCases(spans);
+    const day = first ? judgeMistDay(this.problemOf(cases), like.entriesOf(first)) : null;
+    return day && solutionOf(cases, day);
+  }
+
   /**
    * Every level of a day is the worst over its cases, so a few of them bind: solves with those simulated, the others only seen by the
    * clock, and adds whichever the answer does worse for until none is left.
