@@ -4,14 +4,14 @@ import { CLOCK_FARTHEST, type Reading, type Sampler } from './fit-air.ts';
 
 const FARTHEST_MINUTES = 14 * 60;
 const STEP_MINUTES = 5;
-/** What moves more slowly than this is the day, not a mist. */
+/** What moves more slowly than this either way is the day, not a mist. */
 const SLOW_MINUTES = 90;
 /** A likeness below this is chance. */
-const LEAST_LIKENESS = 0.3;
+const LEAST_LIKENESS = 0.2;
 /** How much more alike the shifted rises must be, in standard errors of the likeness. */
 const SURELY = 5;
 /** Readings in a row that say about the same. */
-const CHAIN = 5;
+const CHAIN = 2;
 /** Of likenesses this near to the best the smallest shift is taken: mists at even gaps look alike after one. */
 const NEARLY = 0.95;
 const GUESSES = [0.4, 1, 2.5];
@@ -24,18 +24,21 @@ export function clockOff(
   mistCount: number,
 ): number | null {
   if (mistCount < 3) return null;
-  const observed = quick(
+  const windows = windowsOf(readings);
+  const observed = new Float64Array(readings.length);
+  quick(
     Float64Array.from(readings, ({ humidity }) => humidity),
-    readings,
+    windows,
+    observed,
   );
   const likeness = new Map<number, number>();
-  const into = new Float64Array(readings.length);
+  const [into, moved] = [new Float64Array(readings.length), new Float64Array(readings.length)];
   for (const factor of GUESSES) {
     sampler.simulate({ ...estimate, airChangesPerHour: estimate.airChangesPerHour * factor });
     for (let shift = -FARTHEST_MINUTES; shift <= FARTHEST_MINUTES; shift += STEP_MINUTES) {
       sampler.read(shift, into);
-      const alike = correlation(observed, quick(into, readings));
-      likeness.set(shift, Math.max(likeness.get(shift) ?? -1, alike));
+      quick(into, windows, moved);
+      likeness.set(shift, Math.max(likeness.get(shift) ?? -1, correlation(observed, moved)));
     }
   }
   const best = Math.max(...likeness.values());
@@ -58,15 +61,33 @@ function climbed(likeness: ReadonlyMap<number, number>, from: number): number {
   return better === undefined ? from : climbed(likeness, better);
 }
 
-/** What is left of a curve once the mean of the hour and a half around each reading is taken off. */
-function quick(values: Float64Array, readings: readonly Reading[]): Float64Array {
-  let [from, to, sum] = [0, 0, 0];
-  return values.map((value, index) => {
-    const minute = readings[index]?.minute ?? 0;
-    for (; to < values.length && (readings[to]?.minute ?? 0) <= minute + SLOW_MINUTES; to++) sum += values[to] ?? 0;
-    for (; (readings[from]?.minute ?? 0) < minute - SLOW_MINUTES; from++) sum -= values[from] ?? 0;
-    return value - sum / (to - from);
+/** First reading of the hour and a half on either side of each reading, and the first after it. */
+interface Windows {
+  readonly from: Int32Array;
+  readonly to: Int32Array;
+}
+
+function windowsOf(readings: readonly Reading[]): Windows {
+  const minutes = Float64Array.from(readings, ({ minute }) => minute);
+  const [from, to] = [new Int32Array(minutes.length), new Int32Array(minutes.length)];
+  let [low, high] = [0, 0];
+  minutes.forEach((minute, index) => {
+    while ((minutes[low] ?? 0) < minute - SLOW_MINUTES) low++;
+    while (high < minutes.length && (minutes[high] ?? 0) <= minute + SLOW_MINUTES) high++;
+    from[index] = low;
+    to[index] = high;
   });
+  return { from, to };
+}
+
+/** What is left of a curve once the mean of the hour and a half on either side of each reading is taken off. */
+function quick(values: Float64Array, { from, to }: Windows, into: Float64Array): void {
+  let [low, high, sum] = [0, 0, 0];
+  for (let i = 0; i < values.length; i++) {
+    for (; high < (to[i] ?? 0); high++) sum += values[high] ?? 0;
+    for (; low < (from[i] ?? 0); low++) sum -= values[low] ?? 0;
+    into[i] = (values[i] ?? 0) - sum / (high - low);
+  }
 }
 
 function correlation(a: Float64Array, b: Float64Array): number {

@@ -66,7 +66,7 @@ export const readingsCases: Readonly<Record<string, () => Said>> = {
   'fitted-for-another-shape': () => saidOfFitted(fittedFile('fern', '5d41402abc4b2a76b9719d911017c592')),
   'fitted-enclosure-unknown': () => saidOfFitted(fittedFile('ferm', '5d41402abc4b2a76b9719d911017c592')),
   'readings-outside-plan': () => saidOfLog('time,humidity\n2026-11-05 10:00,45\n2026-11-05 10:10,46\n'),
-  'readings-newest': () => saidOfMade({ days: 65, everyMinutes: 30 }),
+  'readings-newest': () => saidOfMade({ days: 65, everyMinutes: 90 }),
   'readings-too-few': () => saidOfMade({ days: 1, everyMinutes: 20 }),
   'gauge-stuck': () => saidOfLog(stuckLog()),
   'gauge-clock-off': () => saidOfMade({ aheadMinutes: 60 }),

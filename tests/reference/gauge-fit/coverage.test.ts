@@ -2,7 +2,8 @@
  * The fit on synthetic readings of the second integrator: 3 % RH, a clock within 1 min, 10 % lost. 40 logs here, 200 with DEWDIAL_ALL_FITS.
  */
 import { describe, expect, it } from 'vitest';
-import { AIR_KEYS, type AirFit, fitAir } from '../../../src/fit/fit-air.ts';
+import { clockOff } from '../../../src/fit/clock-check.ts';
+import { AIR_KEYS, type AirFit, fitAir, Sampler } from '../../../src/fit/fit-air.ts';
 import { AirHistory } from '../../../src/science/air-history.ts';
 import { Choices } from '../../generated/random.ts';
 import { ORDINARY, syntheticLog } from './synthetic-log.ts';
@@ -50,4 +51,42 @@ describe(`${COUNT} fits of synthetic readings`, () => {
     console.info(`residual ${Math.min(...residuals).toFixed(4)} to ${Math.max(...residuals).toFixed(4)}`);
     for (const residual of residuals) expect(Math.abs(residual - ORDINARY.noise)).toBeLessThan(0.006);
   });
+});
+
+describe('the clock of the gauge', () => {
+  const own = new Choices(20_270_302);
+  const logs = Array.from({ length: 20 }, () => syntheticLog(own, DAYS, ORDINARY));
+  const off = (shift: number) =>
+    logs.map(({ estimate, spray, history, readings }) => {
+      const shifted = readings.map((each) => ({ ...each, minute: each.minute + shift }));
+      const sampler = new Sampler(new AirHistory(estimate, spray, history), shifted, ORDINARY.noise);
+      return clockOff(sampler, shifted, estimate, history.runs.length);
+    });
+
+  it('is never called off where it is right to the minute', () => {
+    expect(off(0)).toEqual(logs.map(() => null));
+  });
+
+  /** In air that is always damp no rise stands out of 3 % of noise, and nothing is to be said. */
+  const swings = logs.map(({ readings }) => {
+    const sorted = readings.map(({ humidity }) => humidity).sort((a, b) => a - b);
+    return (sorted[Math.floor(0.95 * sorted.length)] ?? 0) - (sorted[Math.floor(0.05 * sorted.length)] ?? 0) > 0.2;
+  });
+
+  it.each([-60, 45, 60])(
+    'is called off where it is %i min off and the air swings, and by how much to 10 min',
+    (shift) => {
+      const found = off(shift);
+      const isRight = found.map((each) => each !== null && Math.abs(each - shift) <= 10);
+      const wrong = found.filter((each, index) => each !== null && !isRight[index]).length;
+      const right = isRight.filter((each, index) => each && swings[index]).length;
+      const swinging = swings.filter((each) => each).length;
+      console.info(
+        `clock off by ${shift} min: right in ${right} of ${swinging} logs of air that swings, wrong in ${wrong}`,
+      );
+      expect(swinging).toBeGreaterThan(logs.length / 2);
+      expect(right).toBeGreaterThanOrEqual(0.85 * swinging);
+      expect(wrong).toBe(0);
+    },
+  );
 });
