@@ -38,6 +38,6 @@ function secondsOf(
   if (month < 0 || h > 23 || m > 59 || s > 60) return null;
   const date = new Date(0);
   date.setUTCFullYear(Number(year), month, day);
-  if (date.getUTCDate() !== day || date.getUTCMonth() !== month) return null;
+  if (date.getUTCMonth() !== month) return null;
   return date.getTime() / 1000 + h * 3600 + m * 60 + s;
 }

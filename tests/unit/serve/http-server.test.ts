@@ -107,6 +107,11 @@ describe('the server', () => {
     await expectAlive();
   });
 
+  it('ends the connection of a client that sends a body along', async () => {
+    const body = await raw(`GET ${FEED} HTTP/1.1\r\nHost: localhost\r\nContent-Length: 4\r\n\r\nbody`);
+    expect(body).toMatch(/^HTTP\/1\.1 200 OK[\s\S]*\r\nConnection: close\r\n/);
+  });
+
   it('closes on who sends headers too slowly, and serves others meanwhile', async () => {
     const slow = Array.from({ length: 60 }, () => raw('GET / HTTP/1.1\r\nHost: loc'));
     for (let times = 0; times < 5; times++) await expectAlive();
@@ -149,7 +154,8 @@ describe('the server', () => {
     const socket = connect(other.port, '127.0.0.1', () => socket.write('GET / HT'));
     await new Promise((resolve) => socket.once('ready', resolve));
     const closed = new Promise((resolve) => socket.on('error', () => undefined).on('close', resolve));
-    await other.close();
+    const soon = new Promise((resolve) => setTimeout(resolve, 4000, 'still open').unref());
+    expect(await Promise.race([other.close(), soon])).toBeUndefined();
     await closed;
     await expect(listen(() => gate, '127.0.0.1', server.port)).rejects.toMatchObject({ code: 'EADDRINUSE' });
   });

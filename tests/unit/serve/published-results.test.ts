@@ -41,7 +41,7 @@ describe('results in a folder', () => {
     const disk: typeof fs = {
       ...fs,
       readFileSync: ((...args: Parameters<typeof fs.readFileSync>) => {
-        if (++reads === 2) publish(out, 'home', products('two'));
+        if (++reads === 4) publish(out, 'home', products('two'));
         return fs.readFileSync(...args);
       }) as typeof fs.readFileSync,
     };

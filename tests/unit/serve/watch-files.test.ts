@@ -76,6 +76,24 @@ describe('a watched file', () => {
     expect(told).toBe(1);
   });
 
+  it('is told of no more than once a change', async () => {
+    follow(['home.yaml']);
+    writeFileSync(path('home.yaml'), 'two');
+    expect(await isTold()).toBe(true);
+    await pause(300);
+    expect(told).toBe(1);
+  });
+
+  it('is told of by its folder, also after it was replaced', async () => {
+    watch = watchFiles(() => told++, 20, 60_000);
+    watch.follow([path('home.yaml')]);
+    for (const times of [1, 2]) {
+      writeFileSync(path('fresh'), 'x'.repeat(times));
+      renameSync(path('fresh'), path('home.yaml'));
+      expect(await isTold(times)).toBe(true);
+    }
+  });
+
   it('is told of when it comes to be, and when a link leads elsewhere', async () => {
     symlinkSync(path('home.yaml'), path('link'));
     follow(['new.yaml', 'link']);
