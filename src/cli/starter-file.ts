@@ -1,4 +1,5 @@
 /** The commented household file that `dewdial new` writes: one animal, one dial, everything else as comments to uncomment. */
+import { starterEnclosure } from './starter-enclosures.ts';
 import type { StarterNeeds } from './starter-needs.ts';
 
 export interface StarterAnswers {
@@ -21,7 +22,6 @@ const MEASURES = {
     paper: 'a4',
     room: 'day: 21 °C, night: 18 °C, humidity: 45 %',
     nightC: 18,
-    size: 'width: 60 cm, depth: 45 cm, height: 90 cm',
     rating: '1800 W',
     flow: '60 mL/min',
     pump: '90 mL/min',
@@ -31,7 +31,6 @@ const MEASURES = {
     paper: 'letter',
     room: 'day: 70 °F, night: 64 °F, humidity: 45 %',
     nightC: 17.8,
-    size: 'width: 24 in, depth: 18 in, height: 36 in',
     rating: '1800 W',
     flow: '2 fl oz/min',
     pump: '3 fl oz/min',
@@ -126,6 +125,7 @@ function hardware({ needs, units, step }: StarterAnswers): string {
 
 function enclosure(a: StarterAnswers): string {
   const { needs, species } = a;
+  const kept = starterEnclosure(species);
   return commented([
     ['enclosures:'],
     ['  - id: home'],
@@ -133,9 +133,10 @@ function enclosure(a: StarterAnswers): string {
     [`    species: ${species}`, `its profile says what it needs: dewdial species ${species}`],
     [`    stage: ${needs.stage}`],
     ['    animals: 1'],
-    [`    size: { ${MEASURES[a.units].size} }`],
-    ['    open: 30 %', 'bare mesh as a share of the walls and the top'],
-    [`    planting: ${needs.isMisted ? 'medium' : 'light'}`, 'none, light, medium or dense'],
+    [`    size: { ${sizeWords(kept.sizeCm, a.units)} }`, 'inside'],
+    [`    open: ${kept.openPercent} %`, 'bare mesh as a share of the walls and the top'],
+    [`    planting: ${kept.planting}`, 'none, light, medium or dense'],
+    [`    floor: ${kept.floor}`, 'dry or damp-below'],
     ...lamps(a),
     [`    mist: ${needs.isMisted ? 'by-hand' : 'none'}`, 'by-hand, none, or the id of a pump'],
     ['    nozzles: { hits_lamp: false }', 'whether spray can reach a hot lamp'],
@@ -146,6 +147,13 @@ function enclosure(a: StarterAnswers): string {
     ['    # chores:'],
     ['    #   - { id: wipe-glass, title: Wipe the glass, every: 1 week, minutes: 5 }'],
   ]);
+}
+
+const CM_PER_INCH = 2.54;
+
+function sizeWords(sizeCm: readonly [number, number, number], units: 'metric' | 'us'): string {
+  const words = (cm: number): string => (units === 'us' ? `${Math.round(cm / CM_PER_INCH)} in` : `${cm} cm`);
+  return `width: ${words(sizeCm[0])}, depth: ${words(sizeCm[1])}, height: ${words(sizeCm[2])}`;
 }
 
 type Lines = readonly (readonly [string, string?])[];

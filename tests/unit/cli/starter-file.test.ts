@@ -33,16 +33,20 @@ function said(text: string): readonly Diagnostic[] {
   }).diagnostics;
 }
 
-/** Humidity that an ordinary room cannot give is for the keeper to solve; everything else is for the starter to get right. */
 function faults(text: string): readonly string[] {
   return said(text)
-    .filter(({ weight, code }) => weight !== 'note' && !/^humidity|^mist|reach/.test(code))
+    .filter(({ weight }) => weight !== 'note')
     .map(({ code, because }) => `${code}: ${because}`);
 }
 
+/** A hand sprayer gives no peak to three cubic metres of air: a pump is the keeper's to add. */
+const EXPECTED: Readonly<Record<string, readonly string[]>> = {
+  'green-iguana': [expect.stringContaining('humidity.peaks_per_day')],
+};
+
 describe('a starter file', () => {
   it.each(PROFILE_IDS)('of %s has nothing to correct', (species) => {
-    expect(faults(starterFile(answers(species)))).toEqual([]);
+    expect(faults(starterFile(answers(species)))).toEqual(EXPECTED[species] ?? []);
   });
 
   it.each(['ball-python', 'bearded-dragon', 'jacksons-chameleon', 'red-eyed-tree-frog'])(
