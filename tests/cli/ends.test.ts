@@ -66,7 +66,7 @@ describe('a file that cannot be used ends with 1, and nothing is written', () =>
   });
 
   it('that has faults, all of them told at once', () => {
-    const file = household('faults.yaml', (text) => text.replace('15 min', '15').replace('open: 20 %', 'opne: 20 %'));
+    const file = household('faults.yaml', (text) => text.replace('15 min', '15').replace('open: 45 %', 'opne: 45 %'));
     const { exit, said } = run(['compile', file, '--out', 'none', ...TODAY]);
     expect(exit).toBe(1);
     expect(said).toMatch(/faults\.yaml:\d+:\d+ {2}cannot be read/);
