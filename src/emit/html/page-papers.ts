@@ -10,8 +10,7 @@ export function papersSection(plan: Plan, { files, served }: PageLook, told: Wor
   const papers = files.filter((path) => !path.includes('/') && !path.endsWith('.ics'));
   return html`<section aria-labelledby="papers"><h2 id="papers">${web.papers}</h2>
 ${papers.length === 0 ? NOTHING : html`<h3>${web.toPrint}</h3>${links(papers.map((path) => html`<a href="${path}">${web.files[path] ?? path}</a>`))}`}
-<h3>${web.toSubscribe}</h3>
-${served ? servedFeeds(served, files, told) : storedFeeds(plan, files, told)}
+${served ? servedFeeds(served, files, told) : html`<h3>${web.toSubscribe}</h3>${storedFeeds(plan, files, told)}`}
 </section>`;
 }
 
@@ -19,12 +18,15 @@ function links(items: readonly Markup[]): Markup {
   return html`<ul class="links">${items.map((item) => html`<li>${item}</li>`)}</ul>`;
 }
 
+/** Not on paper: the addresses hold the token. */
 function servedFeeds({ feeds, page }: ServedLook, files: readonly string[], told: Words): Markup {
   const { web } = told;
-  return html`<p>${web.subscribeServed}</p>
+  return html`<div class="screen"><h3>${web.toSubscribe}</h3>
+<p>${web.subscribeServed}</p>
 ${page === null ? html`<p>${web.loopbackOnly}</p>` : NOTHING}
 ${feeds.map((feed) => oneFeed(feed, files, told))}
-${page === null ? NOTHING : html`<h4>${web.pageQr}</h4><p><a href="${page.address}">${page.address}</a></p>${qr(page, told)}`}`;
+${page === null ? NOTHING : html`<h4>${web.pageQr}</h4><p><a href="${page.address}">${page.address}</a></p>${qr(page, told)}`}
+</div>`;
 }
 
 function oneFeed({ person, file, webcal, plain }: FeedLink, files: readonly string[], told: Words): Markup {

@@ -13,6 +13,7 @@ import { indexHtml } from '../../../src/emit/html/index-html.ts';
 import { ownNames } from '../../../src/serve/hosts.ts';
 import { HouseholdSite } from '../../../src/serve/household-site.ts';
 import { type Listening, listen } from '../../../src/serve/http-server.ts';
+import { qrTerminal } from '../../../src/serve/qr.ts';
 import { tokenCheck } from '../../../src/serve/token.ts';
 import { HOSTILE, pagePlan } from '../../generated/page-plan.ts';
 import { type ServedHousehold, serveHousehold } from './served-household.ts';
@@ -188,6 +189,7 @@ describe('the page', () => {
     for (const said of ['Today: Tuesday 5 January 2027', 'temperature.never_below', 'Push down the pins'])
       expect(text).toContain(said);
     expect(text).not.toContain('On this page');
+    expect(text).not.toMatch(/\/c\/[\w-]{22}\//);
     await page.emulateMedia({ media: 'print' });
     expect(await page.evaluate('getComputedStyle(document.body).backgroundColor')).toBe('rgb(255, 255, 255)');
     await context.close();
@@ -214,6 +216,22 @@ describe('the page', () => {
       await context.close();
     },
   );
+
+  it('has its code in a terminal too, in black on white and where no colour is to be had', async () => {
+    const context = await browser.newContext();
+    const page = await context.newPage();
+    for (const colour of [true, false]) {
+      const text = qrTerminal(household.page, colour).replaceAll('\u001b[97;40m', '').replaceAll('\u001b[0m', '');
+      await page.setContent(
+        `<body style="background:#000"><pre style="color:#fff;font:20px/20px 'DejaVu Sans Mono',monospace;display:inline-block">${text}</pre>`,
+      );
+      const file = join(pictures, 'terminal.png');
+      await page.locator('pre').screenshot({ path: file });
+      expect(execFileSync('zbarimg', ['-q', '--raw', file], { encoding: 'utf8' }).trim()).toBe(household.page);
+    }
+    expect(qrTerminal(household.page, true)).toContain('\u001b[97;40m');
+    await context.close();
+  });
 
   it('is the file of the results, when it is not served', () => {
     const file = readFileSync(join(household.folder, 'out/reading-room/index.html'), 'utf8');

@@ -1,5 +1,5 @@
 /** The real server on loopback, asked as a hostile client would: each attack is bounded in count and time. */
-import { request } from 'node:http';
+import { Agent, request } from 'node:http';
 import { connect, type Socket } from 'node:net';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { ownNames } from '../../../src/serve/hosts.ts';
@@ -26,9 +26,14 @@ interface Got {
   readonly body: string;
 }
 
-function get(path: string, headers: Record<string, string> = {}, method = 'GET'): Promise<Got> {
+function get(
+  path: string,
+  headers: Record<string, string> = {},
+  method = 'GET',
+  agent: Agent | false = false,
+): Promise<Got> {
   return new Promise((resolve, reject) => {
-    const asked = request({ port: server.port, host: '127.0.0.1', path, method, headers, agent: false }, (response) => {
+    const asked = request({ port: server.port, host: '127.0.0.1', path, method, headers, agent }, (response) => {
       let body = '';
       response.setEncoding('utf8').on('data', (part: string) => (body += part));
       response.on('end', () => resolve({ status: response.statusCode ?? 0, body }));
@@ -117,6 +122,28 @@ describe('the server', () => {
     for (let times = 0; times < 5; times++) await expectAlive();
     const answers = await Promise.all(slow);
     expect(answers.map(statusOf)).toEqual(answers.map(() => 408));
+    await expectAlive();
+  });
+
+  it('answers three thousand hostile requests as fast as they come', async () => {
+    const asked: readonly (readonly [path: string, headers: Record<string, string>, status: number])[] = [
+      [FEED, { 'If-None-Match': FILE.etag }, 304],
+      ['/c/BBBBBBBBBBBBBBBBBBBBBB/keeper.ics', {}, 404],
+      [`/c/${TOKEN}/..%2f..%2fetc%2fpasswd`, {}, 404],
+      [FEED, { Host: 'evil.example' }, 421],
+      [FEED, { 'If-None-Match': `${'W/"x", '.repeat(1500)}"y"` }, 200],
+    ];
+    const agent = new Agent({ keepAlive: true, maxSockets: 20 });
+    const wrong: number[] = [];
+    const one = async (index: number): Promise<void> => {
+      const [path, headers, status] = asked[index % asked.length] ?? [FEED, {}, 200];
+      const got = await get(path, headers, 'GET', agent);
+      if (got.status !== status) wrong.push(got.status);
+    };
+    for (let index = 0; index < 3000; index += 100)
+      await Promise.all(Array.from({ length: 100 }, (_, each) => one(index + each)));
+    agent.destroy();
+    expect(wrong).toEqual([]);
     await expectAlive();
   });
 
