@@ -34,7 +34,13 @@ function drawn(seed: number, sides: Sides): EvenProblem {
   for (let a = 0; a < items - 1; a++)
     for (let b = a; b < items - 1; b++) {
       const apartDays = choose(0, 5);
-      if (apart[a] && apart[b]) apart[a][b] = apart[b][a] = apartDays;
+      for (const [one, other] of [
+        [a, b],
+        [b, a],
+      ] as const) {
+        const row = apart[one];
+        if (row) row[other] = apartDays;
+      }
     }
   const notBefore = counts.map(() => 100 + choose(0, 2) * choose(0, 2));
   const cycleDays = sides.around ? (days.at(-1) ?? 0) - (days[0] ?? 0) + choose(1, 4) : null;
