@@ -1,5 +1,4 @@
 /** Which page is made: the span of days, the animals on it, one page or a page each; and what is said where it does not fit. */
-import { plainLine } from '../basics/plain-line.ts';
 import type { Log } from '../diagnostics/log.ts';
 import type { Plan } from '../plan/plan.ts';
 import { words as allWords } from '../plan/words/words.ts';
@@ -14,6 +13,7 @@ import { reportLetters } from './letters-report.ts';
 import type { Page, PaperDocument } from './page.ts';
 import { monthOf, type PageScope, type PageSpan, weeksFrom } from './page-span.ts';
 import { LARGE_PRINT, PAPERS, type PageStyle } from './page-style.ts';
+import { reportCuts, shortName } from './short-name.ts';
 import type { TextMeasure } from './text-measure.ts';
 
 /** What the keeper asked for; null: nothing said. */
@@ -33,11 +33,12 @@ export const MOST_WEEKS = 5;
 /** Returns the document, or null where it does not fit; reports why and what would. */
 export function careDocument(plan: Plan, wish: CareWish, measure: TextMeasure, log: Log): PaperDocument | null {
   reportContacts(plan.contacts, log);
+  reportCuts(plan, log);
   const pages = wish.largePrint ? largePages(plan, wish, measure, log) : onePages(plan, wish, measure, log);
   if (pages === null) return null;
   const words = allWords(plan.language).page;
   const document: PaperDocument = {
-    title: `${plainLine(plan.name)}: ${words.pageSubject}`,
+    title: `${shortName(plan.name)}: ${words.pageSubject}`,
     subject: words.pageSubject,
     language: plan.language,
     made: plan.made,

@@ -15,12 +15,13 @@ import { datedBlock } from './dated-block.ts';
 import { dialBlock } from './dial-block.ts';
 import { emergencyBlock } from './emergency-block.ts';
 import { feedLetters } from './feed-letters.ts';
-import { mistBlock } from './mist-block.ts';
+import { mistBlocks } from './mist-block.ts';
 import type { Page, Part } from './page.ts';
 import type { PageScope, PageSpan } from './page-span.ts';
 import { MARGIN_MM } from './page-style.ts';
 import type { PageWords } from './page-words.ts';
 import { dayAndDate, fullDate } from './printed-values.ts';
+import { shortName } from './short-name.ts';
 
 export type CarePage =
   | { readonly fits: true; readonly page: Page; readonly leftMm: number }
@@ -137,8 +138,8 @@ export function legendBlock(
 function titleOf(plan: Plan, span: PageSpan, scope: PageScope, words: PageWords): string {
   const all = scope.enclosures.length === plan.enclosures.length;
   const [only] = scope.enclosures;
-  const name = all ? plan.name : only ? only.name : `${plan.name}, ${words.shelfPage}`;
-  return words.pageTitle(plainLine(name), dayAndDate(span.from, words), fullDate(span.to, words));
+  const name = all ? plan.name : only ? only.name : `${shortName(plan.name)}, ${words.shelfPage}`;
+  return words.pageTitle(shortName(name), dayAndDate(span.from, words), fullDate(span.to, words));
 }
 
 function legendRuns(legend: readonly { readonly letter: string; readonly means: string }[], words: PageWords) {
@@ -156,13 +157,14 @@ export function machineBlocks({ plan, span, scope, words, widthMm, setting }: Pa
   const half = setting.style.scale > 1 ? widthMm : (widthMm - 3) / 2;
   const drawn = dialsOf(plan, scope).map((dial) => dialBlock(dial, span.from, plan.language, half, setting));
   const isOdd = half < widthMm && drawn.length % 2 === 1;
-  const mists = mistBlock(plan, span, scope, words, isOdd ? half : widthMm, setting);
-  const cells = isOdd ? [...drawn, mists] : drawn;
+  const mists = mistBlocks(plan, span, scope, words, isOdd ? half : widthMm, setting);
+  const cells = isOdd ? [...drawn, stack(mists)] : drawn;
   const rows: Block[] = [];
   const perRow = half < widthMm ? 2 : 1;
   for (let i = 0; i < cells.length; i += perRow)
     rows.push(beside(cells.slice(i, i + perRow).map((block, column) => ({ block, leftMm: column * (half + 3) }))));
-  return isOdd ? rows : [...rows, mists];
+  if (isOdd) return rows;
+  return setting.style.scale > 1 ? [...rows, ...mists] : [...rows, stack(mists)];
 }
 
 /** Returns the dials that switch something for the animals of a page, or for the shelf. */

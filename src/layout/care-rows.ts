@@ -1,12 +1,12 @@
 /** What is due on a page, as rows of a grid and as a list by date. A job is named once; the same job at several enclosures is one row. */
 
 import type { IsoDate } from '../basics/civil.ts';
-import { plainLine } from '../basics/plain-line.ts';
 import type { Plan } from '../plan/plan.ts';
 import { dateWithin, isInScope, type PageScope, type PageSpan } from './page-span.ts';
 import type { PageStyle } from './page-style.ts';
 import type { PageWords } from './page-words.ts';
 import { degreeSign } from './printed-values.ts';
+import { shortName, shortText } from './short-name.ts';
 
 /** What is written into a due cell: initials, or one or two values one above the other. */
 export type CellForm = 'initials' | 'value' | 'two-values';
@@ -132,7 +132,7 @@ function rowsOf(
 }
 
 function jobWords({ kind, title }: Group, words: PageWords): string {
-  return words.jobs[kind] ?? plainLine(title);
+  return words.jobs[kind] ?? shortText(title);
 }
 
 /** Of all animals of a page, none is named. */
@@ -143,7 +143,7 @@ function labelOf(group: Group, plan: Plan, scope: PageScope, words: PageWords): 
 }
 
 export function nameOf(plan: Plan, enclosure: string): string {
-  return plainLine(plan.enclosures.find(({ id }) => id === enclosure)?.name ?? enclosure);
+  return shortName(plan.enclosures.find(({ id }) => id === enclosure)?.name ?? enclosure);
 }
 
 function blanksOf({ kind, enclosures }: Group, plan: Plan): readonly Blank[] {

@@ -67,3 +67,16 @@ function chunksOf(items: readonly FlowItem[]): readonly (readonly FlowItem[])[] 
   }
   return chunks;
 }
+
+/** Returns blocks made of a list's items in order, each of as many as are at most so tall together; a single item may be taller. */
+export function piecesOf<T>(
+  items: readonly T[],
+  make: (some: readonly T[]) => Block | null,
+  mostMm: number,
+): readonly Block[] {
+  const whole = items.length === 0 ? null : make(items);
+  if (whole === null) return [];
+  if (whole.heightMm <= mostMm || items.length === 1) return [whole];
+  const half = Math.ceil(items.length / 2);
+  return [...piecesOf(items.slice(0, half), make, mostMm), ...piecesOf(items.slice(half), make, mostMm)];
+}

@@ -12,6 +12,7 @@ import { mistsOn } from '../plan/water-day.ts';
 import { words as allWords } from '../plan/words/words.ts';
 import type { HandoverMatter } from './handover-matter.ts';
 import { dayAndDate } from './printed-values.ts';
+import { shortName } from './short-name.ts';
 
 /** Returns a line a timer, pump and dripper; what changes within the dates stands behind. */
 export function machineLines(matter: HandoverMatter): readonly string[] {
@@ -49,7 +50,7 @@ function dialLine(dial: DialPlan, { plan, span, said, words }: HandoverMatter): 
 export function drivenBy({ lamps, drives }: DialPlan, plan: Plan, list: (items: readonly string[]) => string): string {
   const named = lamps.map(({ enclosure, lamp }) => {
     const name = plan.enclosures.find(({ id }) => id === enclosure)?.name ?? enclosure;
-    return plainLine(`${name} ${lamp}`);
+    return shortName(`${name} ${lamp}`);
   });
   return list(named.length > 0 ? named : drives.map((each) => plainLine(each.replace(/^[a-z]+:/, ''))));
 }

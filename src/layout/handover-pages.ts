@@ -11,7 +11,7 @@ import { watchFor } from '../plan/watch-for.ts';
 import { type Block, beside, framed, listBlock, type Setting, stack, textBlock } from './block.ts';
 import { planDigest } from './care-page.ts';
 import { reportContacts } from './contacts-report.ts';
-import { emergencyBlock } from './emergency-block.ts';
+import { emergencyItems } from './emergency-block.ts';
 import { type FlowItem, flowPages } from './flow.ts';
 import { machineLines } from './handover-machines.ts';
 import { type HandoverMatter, handoverMatter } from './handover-matter.ts';
@@ -21,6 +21,7 @@ import { reportLetters } from './letters-report.ts';
 import type { PaperDocument } from './page.ts';
 import { LARGE_PRINT, PAPERS, type TextRole } from './page-style.ts';
 import { dayAndDate, degreeSign, fullDate } from './printed-values.ts';
+import { reportCuts, shortName, shortText } from './short-name.ts';
 import type { TextMeasure } from './text-measure.ts';
 import type { Run } from './wrap-text.ts';
 
@@ -56,11 +57,12 @@ export function handoverDocument(plan: Plan, wish: HandoverWish, measure: TextMe
   const matter = handoverMatter(plan, wish.sitter, wish.from, wish.to, setting);
   const { said, words, widthMm } = matter;
   reportContacts(plan.contacts, log);
+  reportCuts(plan, log);
   const flowed = flowPages(
     itemsOf(matter),
     {
       head: textBlock(
-        said.runningHead(plainLine(plan.name), dayAndDate(wish.from, words), fullDate(wish.to, words)),
+        said.runningHead(shortName(plan.name), dayAndDate(wish.from, words), fullDate(wish.to, words)),
         { role: 'heading', widthMm },
         setting,
       ),
@@ -71,7 +73,7 @@ export function handoverDocument(plan: Plan, wish: HandoverWish, measure: TextMe
   );
   if (!flowed.fits) throw new Error(`a part of the sheet is ${flowed.overMm} mm taller than a page`);
   const document: PaperDocument = {
-    title: said.title(plainLine(plan.name)),
+    title: said.title(shortName(plan.name)),
     subject: said.subject,
     language: plan.language,
     made: plan.made,
@@ -97,7 +99,7 @@ function itemsOf(matter: HandoverMatter): readonly FlowItem[] {
   const bullets = (lines: readonly string[]): readonly FlowItem[] =>
     lines.map((line) => ({ block: bullet(line, matter) }));
   return [
-    { block: text(said.title(plainLine(plan.name)), 'title'), keepWithNext: true },
+    { block: text(said.title(shortName(plan.name)), 'title'), keepWithNext: true },
     {
       block: text([
         said.forWhom(plainLine(sitter), fullDate(span.from, words), fullDate(span.to, words)),
@@ -105,7 +107,7 @@ function itemsOf(matter: HandoverMatter): readonly FlowItem[] {
         visits.length === span.days.length ? '' : said.comes(words.list(visits.map((date) => dayAndDate(date, words)))),
       ]),
     },
-    { block: emergencyBlock(plan, span.from, scope, words, widthMm, setting) },
+    ...emergencyItems(plan, span.from, scope, words, widthMm, setting),
     head(said.who),
     ...bullets(animalLines(matter)),
     head(said.machines),
@@ -144,7 +146,7 @@ function animalLines({ plan, said, words, span }: HandoverMatter): readonly stri
     if (!animal) return [];
     return [
       [
-        said.animal(plainLine(name), plainLine(animal.speciesName), animal.animals),
+        said.animal(shortName(name), plainLine(animal.speciesName), animal.animals),
         said.activity[animal.activity],
         ...(mayGoWithoutDays === null ? [] : [said.mayGoWithout(words.mayGoWithout(mayGoWithoutDays))]),
         ...spans.map(({ kind, to }) => `${words.resting(words.spans[kind] ?? kind, dayAndDate(to, words))}.`),
@@ -160,7 +162,7 @@ function phoneBlock({ plan, said, words, widthMm, setting, scope }: HandoverMatt
   const inner = widthMm - 4;
   const blank = (widthOfBlank: number): Run => ({ draw: 'blank', widthMm: widthOfBlank });
   const sign = degreeSign(plan.units);
-  const names = words.list(scope.enclosures.map(({ name }) => plainLine(name)));
+  const names = words.list(scope.enclosures.map(({ name }) => shortName(name)));
   const rows: readonly (readonly Run[])[] = [
     [`${lines.me} `, blank(40), ` ${lines.lookAfter(names)} `, blank(40)],
     [`${lines.normal} `, blank(120)],
@@ -191,14 +193,14 @@ function whereLines({ plan, said, words }: HandoverMatter): readonly string[] {
   const lines = [
     ...plan.enclosures.flatMap(({ name, where }) => {
       const places = Object.entries(where).map(
-        ([thing, place]) => `${said.whereThings[thing] ?? plainLine(thing)} ${plainLine(place)}`,
+        ([thing, place]) => `${said.whereThings[thing] ?? plainLine(thing)} ${shortText(place)}`,
       );
-      return places.length === 0 ? [] : [said.whereOf(plainLine(name), words.list(places))];
+      return places.length === 0 ? [] : [said.whereOf(shortName(name), words.list(places))];
     }),
     ...plan.hardware.flatMap(({ id, where }) =>
       where === null ? [] : [said.whereOf(plainLine(id), plainLine(where))],
     ),
-    ...(plan.contacts.note === undefined ? [] : [plainLine(plan.contacts.note)]),
+    ...(plan.contacts.note === undefined ? [] : [shortText(plan.contacts.note)]),
   ];
   return lines;
 }

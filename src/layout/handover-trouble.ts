@@ -7,6 +7,7 @@ import { words as allWords } from '../plan/words/words.ts';
 import { nameOf } from './care-rows.ts';
 import { type HandoverMatter, pumpsOf } from './handover-matter.ts';
 import { temperature, volume } from './printed-values.ts';
+import { shortName } from './short-name.ts';
 
 /** By hand, where no plan says how long: ours. */
 const SPRAY_SECONDS = 60;
@@ -17,7 +18,7 @@ export function cutNumbers({ plan, span, said }: HandoverMatter): readonly strin
     if (neverBelowC === null && neverAboveC === null) return [];
     const below = neverBelowC === null ? '' : said.cutBelow(temperature(neverBelowC, plan.units));
     const above = neverAboveC === null ? '' : said.cutAbove(temperature(neverAboveC, plan.units));
-    return [said.cutNumbers(plainLine(name), below, above)];
+    return [said.cutNumbers(shortName(name), below, above)];
   });
 }
 
@@ -110,5 +111,5 @@ function pumpLines(pump: string, { plan, said, words }: HandoverMatter): readonl
 function withoutFood({ enclosure, name, mayGoWithoutDays }: WatchFor, { plan, said, words }: HandoverMatter): string {
   const standIn = plan.feeding.find((feed) => feed.enclosure === enclosure && feed.standIn)?.feeder ?? '';
   const days = mayGoWithoutDays === null ? '' : words.mayGoWithout(mayGoWithoutDays);
-  return said.noFeederOf(plainLine(name), plainLine(standIn), days);
+  return said.noFeederOf(shortName(name), plainLine(standIn), days);
 }

@@ -1,21 +1,22 @@
 /** What a sitter does at a visit: the steps in order, under ten of them, and the days with their boxes. */
 import { plainLine } from '../basics/plain-line.ts';
 import { visitedLast } from '../plan/people-day.ts';
-import { type Block, listBlock, type Setting, stack, textBlock } from './block.ts';
+import { type Block, listBlock, type Setting, textBlock } from './block.ts';
 import { type GridRow, gridBlock, gridRows } from './care-grid.ts';
 import { legendBlock } from './care-page.ts';
 import { dueJobs, nameOf } from './care-rows.ts';
 import { datedBlock } from './dated-block.ts';
 import { feedLetters } from './feed-letters.ts';
-import type { FlowItem } from './flow.ts';
+import { type FlowItem, piecesOf } from './flow.ts';
 import { type HandoverMatter, wallEntriesOn } from './handover-matter.ts';
+import { chunked } from './large-print.ts';
 import { pageSpan } from './page-span.ts';
 import type { TextRole } from './page-style.ts';
 
 const DAYS_A_GRID = 21;
-const ROWS_A_GRID = 20;
+const GRID_MM = 190;
 const DAYS_LARGE = 14;
-const ROWS_LARGE = 10;
+const LIST_MM = 120;
 
 /** Returns numbered steps; what the household has nothing of is left out. */
 export function visitSteps(matter: HandoverMatter): readonly string[] {
@@ -67,9 +68,11 @@ export function dayItems(matter: HandoverMatter): readonly FlowItem[] {
     { block: textBlock(said.days, { role: 'heading', widthMm, tag: 'H2' }, setting), keepWithNext: true },
     { block: textBlock(said.howToFill, { role: 'text', widthMm }, setting), keepWithNext: true },
     ...gridItems(rows, matter),
-    { block: legendBlock(feeds.legend, page) },
-    ...listsOf(jobs.dated).map((some) => ({ block: datedBlock(some, span.from, words, widthMm, setting) })),
-    { block: portionsBlock(feeds, matter) },
+    ...piecesOf(feeds.legend, (some) => legendBlock(some, page), LIST_MM).map((block) => ({ block })),
+    ...piecesOf(jobs.dated, (some) => datedBlock(some, span.from, words, widthMm, setting), LIST_MM).map((block) => ({
+      block,
+    })),
+    ...portionItems(feeds, matter),
   ];
 }
 
@@ -86,40 +89,28 @@ function ownRows({ plan, visits, said, scope }: HandoverMatter): readonly GridRo
 }
 
 function gridItems(rows: readonly GridRow[], { span, words, widthMm, setting }: HandoverMatter): readonly FlowItem[] {
-  const isLarge = setting.style.scale > 1;
-  const daysAGrid = isLarge ? DAYS_LARGE : DAYS_A_GRID;
-  const rowsAGrid = isLarge ? ROWS_LARGE : ROWS_A_GRID;
-  const items: FlowItem[] = [];
-  for (let day = 0; day < span.days.length; day += daysAGrid) {
-    const days = span.days.slice(day, day + daysAGrid);
+  return chunked(span.days, setting.style.scale > 1 ? DAYS_LARGE : DAYS_A_GRID).flatMap((days) => {
     const part = pageSpan(days[0] ?? span.from, days.length);
     const due = rows.filter((row) => days.some((date) => row.due.has(date)));
-    const size = Math.ceil(due.length / Math.ceil(due.length / rowsAGrid));
-    for (let row = 0; row < due.length; row += size) {
-      const block = gridBlock(due.slice(row, row + size), part, widthMm, words, setting);
-      if (block) items.push({ block });
-    }
-  }
-  return items;
-}
-
-function listsOf<T>(jobs: readonly T[]): readonly (readonly T[])[] {
-  return Array.from({ length: Math.ceil(jobs.length / 18) }, (_, index) => jobs.slice(index * 18, index * 18 + 18));
+    return piecesOf(due, (some) => gridBlock(some, part, widthMm, words, setting), GRID_MM).map((block) => ({ block }));
+  });
 }
 
 /** How many packets of each letter the keeper puts up beforehand; how much powder goes in is on its label. */
-function portionsBlock(
+function portionItems(
   { legend, rows }: ReturnType<typeof feedLetters>,
   { plan, span, said, widthMm, setting }: HandoverMatter,
-): Block {
+): readonly FlowItem[] {
   const dusted = plan.feeding.some(({ date, dusting }) => span.from <= date && date <= span.to && dusting !== null);
-  if (!dusted) return { heightMm: 0, at: () => [] };
+  if (!dusted) return [];
   const letters = rows.flatMap((row) => [...row.letters.values()].join('').split(''));
   const lines = legend.map(({ letter, means }) =>
     said.portions(letter, letters.filter((each) => each === letter).length, plainLine(means)),
   );
-  return stack([
-    textBlock(said.feeds, { role: 'heading', widthMm, tag: 'H2' }, setting),
-    textBlock(`${lines.join('; ')}. ${said.portionsHow}`, { role: 'text', widthMm }, setting),
-  ]);
+  const text = (words: string): Block => textBlock(words, { role: 'text', widthMm }, setting);
+  return [
+    { block: textBlock(said.feeds, { role: 'heading', widthMm, tag: 'H2' }, setting), keepWithNext: true },
+    { block: text(said.portionsHow), keepWithNext: true },
+    ...piecesOf(lines, (some) => text(`${some.join('; ')}.`), LIST_MM).map((block) => ({ block })),
+  ];
 }

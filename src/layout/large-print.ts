@@ -15,15 +15,15 @@ import {
 } from './care-page.ts';
 import { dueJobs } from './care-rows.ts';
 import { datedBlock } from './dated-block.ts';
-import { emergencyBlock } from './emergency-block.ts';
+import { emergencyItems } from './emergency-block.ts';
 import { feedLetters } from './feed-letters.ts';
-import type { FlowItem } from './flow.ts';
+import { type FlowItem, piecesOf } from './flow.ts';
 import { type PageScope, type PageSpan, pageSpan } from './page-span.ts';
 import { MARGIN_MM } from './page-style.ts';
 
 const DAYS_A_GRID = 14;
-const ROWS_A_GRID = 8;
-const JOBS_A_LIST = 8;
+/** A grid or a list that is taller is parted. */
+const PIECE_MM = 150;
 
 /** Returns the parts in the order of the page; grids of two weeks and a few rows each. */
 export function carePageItems(plan: Plan, span: PageSpan, scope: PageScope, setting: Setting): readonly FlowItem[] {
@@ -34,15 +34,13 @@ export function carePageItems(plan: Plan, span: PageSpan, scope: PageScope, sett
   const jobs = dueJobs(plan, span, scope, words, 'roomy');
   return [
     { block: titleBlock(page), keepWithNext: true },
-    ...(scope.enclosures.length === 0
-      ? []
-      : [{ block: emergencyBlock(plan, span.from, scope, words, widthMm, setting) }]),
+    ...(scope.enclosures.length === 0 ? [] : emergencyItems(plan, span.from, scope, words, widthMm, setting)),
     { block: visitsBlock(page) },
     { block: howToBlock(page), keepWithNext: true },
     ...gridItems(page, gridRows(feeds.rows, jobs.rows, 'roomy')),
-    { block: legendBlock(feeds.legend, page) },
-    ...chunked(jobs.dated, JOBS_A_LIST).map((some) => ({
-      block: datedBlock(some, span.from, words, widthMm, setting),
+    ...piecesOf(feeds.legend, (some) => legendBlock(some, page), PIECE_MM).map((block) => ({ block })),
+    ...piecesOf(jobs.dated, (some) => datedBlock(some, span.from, words, widthMm, setting), PIECE_MM).map((block) => ({
+      block,
     })),
     ...machineBlocks(page).map((block) => ({ block })),
     { block: doNotBlock(page) },
@@ -55,14 +53,14 @@ function gridItems(
 ): readonly FlowItem[] {
   return chunked(span.days, DAYS_A_GRID).flatMap((days) => {
     const part = pageSpan(days[0] ?? span.from, days.length);
-    return chunked(rows, ROWS_A_GRID).flatMap((some) => {
-      const block = gridBlock(some, part, widthMm, words, setting);
-      return block === null ? [] : [{ block }];
-    });
+    return piecesOf(rows, (some) => gridBlock(some, part, widthMm, words, setting), PIECE_MM).map((block) => ({
+      block,
+    }));
   });
 }
 
-function chunked<T>(items: readonly T[], size: number): readonly (readonly T[])[] {
+/** Returns lists of at most so many. */
+export function chunked<T>(items: readonly T[], size: number): readonly (readonly T[])[] {
   return Array.from({ length: Math.ceil(items.length / size) }, (_, index) =>
     items.slice(index * size, index * size + size),
   );

@@ -1,6 +1,5 @@
 /** What is normal for each animal and the limits at which to act, a row an animal. */
 import type { IsoDate } from '../basics/civil.ts';
-import { plainLine } from '../basics/plain-line.ts';
 import type { Plan, Range } from '../plan/plan.ts';
 import { type WatchFor, watchFor } from '../plan/watch-for.ts';
 import { type Block, lineShapes, NOTHING, type Setting, stack, textBlock, textLines } from './block.ts';
@@ -10,6 +9,7 @@ import { lineHeightMm, sizePtOf } from './page-style.ts';
 import type { PageWords } from './page-words.ts';
 import { dayAndDate, degreeSign, degrees, percentNumbers, temperatureNumbers } from './printed-values.ts';
 import type { Shape } from './shapes.ts';
+import { shortName } from './short-name.ts';
 
 interface LimitColumn {
   readonly head: string;
@@ -18,7 +18,7 @@ interface LimitColumn {
   readonly isLimit: boolean;
 }
 
-const NAME_SHARE = 0.13;
+const NAME_SHARE = { usual: 0.13, large: 0.3 } as const;
 const COLUMN_GAP_MM = 1.6;
 
 /** Returns the table; columns of which no animal has a value are left out. */
@@ -52,7 +52,7 @@ interface TableMatter {
 }
 
 function tableOf(columns: readonly LimitColumn[], { watches, words, widthMm, setting }: TableMatter): Block {
-  const nameMm = widthMm * NAME_SHARE;
+  const nameMm = widthMm * nameShare(setting);
   const widths = columnWidths(columns, watches, widthMm - nameMm, setting);
   const row = (name: string, cells: readonly string[], isHead: boolean): Block =>
     tableRow(name, cells, isHead, nameMm, widths, setting);
@@ -64,7 +64,7 @@ function tableOf(columns: readonly LimitColumn[], { watches, words, widthMm, set
     ),
     ...watches.map((watch) =>
       row(
-        plainLine(watch.name),
+        shortName(watch.name),
         columns.map(({ cell }) => cell(watch)),
         false,
       ),
@@ -98,9 +98,13 @@ function tableOf(columns: readonly LimitColumn[], { watches, words, widthMm, set
   };
 }
 
+function nameShare({ style }: Setting): number {
+  return style.scale > 1 ? NAME_SHARE.large : NAME_SHARE.usual;
+}
+
 function isTooWide(columns: readonly LimitColumn[], { watches, widthMm, setting }: TableMatter): boolean {
   const widths = columnWidths(columns, watches, 0, setting);
-  return widths.reduce((sum, width) => sum + width, 0) > widthMm * (1 - NAME_SHARE);
+  return widths.reduce((sum, width) => sum + width, 0) > widthMm * (1 - nameShare(setting));
 }
 
 /** The first limit says that all after it are limits. */
@@ -215,7 +219,7 @@ function spanLines(
     spans.map(({ kind, to }) =>
       textBlock(
         [
-          { text: `${plainLine(name)}: `, weight: 'bold' },
+          { text: `${shortName(name)}: `, weight: 'bold' },
           words.resting(words.spans[kind] ?? kind, dayAndDate(to, words)),
         ],
         { role: 'text', widthMm },

@@ -2,30 +2,30 @@
 import type { IsoDate } from '../basics/civil.ts';
 import { plainLine } from '../basics/plain-line.ts';
 import type { MistSet, Plan } from '../plan/plan.ts';
-import { type Block, NOTHING, type Setting, stack, textBlock } from './block.ts';
+import { type Block, type Setting, textBlock } from './block.ts';
 import { nameOf } from './care-rows.ts';
 import type { PageScope, PageSpan } from './page-span.ts';
 import type { PageWords } from './page-words.ts';
 import { dayAndDate, volume } from './printed-values.ts';
 import type { Run } from './wrap-text.ts';
 
-/** Returns the mists and tanks of the animals of a page; nothing where no pump or person mists. */
-export function mistBlock(
+/** Returns the mists and tanks of the animals of a page, a block a line; none where no pump or person mists. */
+export function mistBlocks(
   plan: Plan,
   span: PageSpan,
   scope: PageScope,
   words: PageWords,
   widthMm: number,
   setting: Setting,
-): Block {
+): readonly Block[] {
   const lines = mistLines(plan, span, scope, words);
-  if (lines.length === 0) return NOTHING;
+  if (lines.length === 0) return [];
   const said = lines.map(({ name, text }, index): readonly Run[] => [
     ...(index === 0 ? [{ text: `${words.mists} `, weight: 'bold' as const }] : []),
     ...(name === '' ? [`${text} `] : [{ text: `${name}:`, weight: 'bold' as const }, ` ${text}. `]),
   ]);
   const paragraphs = setting.style.density === 'close' ? [said.flat()] : said;
-  return stack(paragraphs.map((runs) => textBlock(runs, { role: 'text', widthMm }, setting)));
+  return paragraphs.map((runs) => textBlock(runs, { role: 'text', widthMm }, setting));
 }
 
 interface MistLine {

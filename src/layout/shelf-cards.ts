@@ -17,6 +17,7 @@ import { PAPERS, sizePtOf } from './page-style.ts';
 import type { PageWords } from './page-words.ts';
 import { dayAndDate, fullDate } from './printed-values.ts';
 import type { Shape } from './shapes.ts';
+import { shortName } from './short-name.ts';
 import type { TextMeasure } from './text-measure.ts';
 
 const EDGE_MM = 6;
@@ -128,7 +129,7 @@ function cardBlock(card: Card, plan: Plan, words: PageWords, widthMm: number, se
 function drivesText({ lamps, drives }: DialPlan, plan: Plan, words: PageWords): string {
   const named = lamps.map(({ enclosure, lamp }) => {
     const name = plan.enclosures.find(({ id }) => id === enclosure)?.name ?? enclosure;
-    return plainLine(`${name} ${lamp}`);
+    return shortName(`${name} ${lamp}`);
   });
   return words.list(named.length > 0 ? named : drives.map((each) => plainLine(each.replace(/^[a-z]+:/, ''))));
 }

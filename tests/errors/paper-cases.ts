@@ -63,6 +63,13 @@ export const paperCases: Readonly<Record<string, OtherCase>> = {
   instead  write it in before the page is hung up, or give it under contacts
 `,
   },
+  'name-cut': {
+    said: () => saidOfPage({ names: ['A name of many words that goes on and on and does not end'] }),
+    expected: `falls short (name-cut)
+  because  "A name of many word…" has 57 characters; pages print 40 of them
+  instead  give it a shorter name
+`,
+  },
   'letters-missing': {
     said: () => saidOfPage({ names: ['日本 Fern'] }),
     expected: `falls short (letters-missing)

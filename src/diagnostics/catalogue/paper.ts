@@ -44,6 +44,12 @@ export const paper = {
     ({ who }) => `the file gives no number of ${who}, so the page leaves a line to write it on`,
     () => 'write it in before the page is hung up, or give it under contacts',
   ),
+  'name-cut': wording<{ readonly start: string; readonly length: number; readonly most: number }>(
+    'falls short',
+    'warning',
+    ({ start, length, most }) => `"${start}" has ${length} characters; pages print ${most} of them`,
+    () => 'give it a shorter name',
+  ),
   'letters-missing': wording<{ readonly characters: string; readonly text: string }>(
     'falls short',
     'warning',
