@@ -8,4 +8,4 @@ export function indexHtml(plan: Plan, beside: readonly { readonly path: string }
   return pageHtml(plan, { today: plan.made, files, served: null });
 }
 
-const LINKED = /^([^/]+\.(pdf|txt)|calendar\/[^/]+\.ics)$/;
+const LINKED = /^([^/]+\.(pdf|txt)|calendar\/[^/]+\.ics|(dials|charts)\/[^/]+\.svg)$/;

@@ -6,28 +6,44 @@ import { watchWords } from '../../plan/phrases/watch-words.ts';
 import type { IsoDate, MistCondition, MistPlan, Plan, PlanEnclosure } from '../../plan/plan.ts';
 import { watchFor } from '../../plan/watch-for.ts';
 import type { Words } from '../../plan/words/words.ts';
-import { paintInline } from '../paint-svg.ts';
-import { html, list, type Markup, NOTHING, trusted } from './markup.ts';
+import { html, list, type Markup, NOTHING } from './markup.ts';
+import { drawsWithin, fileLink, wideChart } from './page-drawings.ts';
+import type { PageLook } from './page-look.ts';
 import { numbersOf, uvWords } from './page-numbers.ts';
 
 /** Returns the section of all enclosures, in the plan's order. */
-export function animalsSection(plan: Plan, today: IsoDate, told: Words): Markup {
+export function animalsSection(plan: Plan, look: PageLook, told: Words): Markup {
   if (plan.enclosures.length === 0) return NOTHING;
+  const same = firstWithSameNumbers(plan);
   return html`<section aria-labelledby="animals"><h2 id="animals">${told.web.animals}</h2>
-${plan.enclosures.map((enclosure) => oneAnimal(plan, enclosure, today, told))}
+${plan.enclosures.map((enclosure) => oneAnimal(plan, enclosure, same.get(enclosure.id) ?? enclosure, look, told))}
 </section>`;
 }
 
-function oneAnimal(plan: Plan, enclosure: PlanEnclosure, today: IsoDate, told: Words): Markup {
+/** The enclosure whose numbers, with who said them, are the same, by id; itself where it is the first. */
+function firstWithSameNumbers({ enclosures }: Plan): ReadonlyMap<string, PlanEnclosure> {
+  const first = new Map<string, PlanEnclosure>();
+  return new Map(
+    enclosures.map((enclosure) => {
+      const key = JSON.stringify([enclosure.targets, enclosure.stages.map(({ stage }) => stage)]);
+      const found = first.get(key) ?? enclosure;
+      first.set(key, found);
+      return [enclosure.id, found];
+    }),
+  );
+}
+
+function oneAnimal(plan: Plan, enclosure: PlanEnclosure, same: PlanEnclosure, look: PageLook, told: Words): Markup {
   const { web, shelf } = told;
+  const { today } = look;
   const watch = watchFor({ enclosures: [enclosure] }, today).map((each) => watchWords(each, plan.units, told));
   const needs = watch.flatMap(({ states, normal }) => [...states, ...normal]);
   const misting = plan.misting.find((mist) => mist.enclosure === enclosure.id);
-  return html`<h3>${web.animal(enclosure.name, enclosure.speciesName)} <i lang="la">${enclosure.scientific}</i></h3>
+  return html`<h3 id="${enclosure.id}-needs">${web.animal(enclosure.name, enclosure.speciesName)} <i lang="la">${enclosure.scientific}</i></h3>
 ${list([...needs.map(shelf.capital), ...uvWords(enclosure, told)])}
 ${misting ? airOf(plan, misting, today, told) : NOTHING}
-${misting ? dayOf(plan, misting, today, told) : NOTHING}
-${numbersOf(enclosure, plan.units, told)}
+${misting ? dayOf(plan, misting, look, told) : NOTHING}
+${same === enclosure ? numbersOf(enclosure, plan.units, told) : html`<p><a href="#${same.id}-needs">${web.numbersAs(same.name)}</a></p>`}
 `;
 }
 
@@ -40,11 +56,12 @@ function airOf(plan: Plan, { sets, advice }: MistPlan, today: IsoDate, told: Wor
 ${list([airWords(plan, condition, told), ...advice.map(({ message }) => shelf.capital(message))])}`;
 }
 
-function dayOf(plan: Plan, misting: MistPlan, today: IsoDate, { web }: Words): Markup {
-  const drawing = dayChart(plan, misting, today);
-  if (!drawing) return NOTHING;
-  const name = plan.enclosures.find(({ id }) => id === misting.enclosure)?.name ?? misting.enclosure;
-  return html`<div class="wide" role="region" tabindex="0" aria-label="${web.dayScroll(name)}">${trusted(paintInline(drawing, `${misting.enclosure}-day-`))}</div>`;
+function dayOf(plan: Plan, misting: MistPlan, look: PageLook, told: Words): Markup {
+  const { enclosure } = misting;
+  if (!drawsWithin(plan)) return fileLink([`charts/${enclosure}-air.svg`, `charts/${enclosure}.svg`], look, told);
+  const drawing = dayChart(plan, misting, look.today);
+  const name = plan.enclosures.find(({ id }) => id === enclosure)?.name ?? enclosure;
+  return drawing ? wideChart(drawing, `${enclosure}-day-`, told.web.dayScroll(name)) : NOTHING;
 }
 
 function airWords({ units }: Plan, { predicted }: MistCondition, { web, shelf }: Words): string {

@@ -7,32 +7,35 @@ import { dateInWords, plainDate } from '../../plan/phrases/date-words.ts';
 import { joinedOverMidnight, pinsToChange, pinsToSet, windowsInWords } from '../../plan/phrases/pin-words.ts';
 import type { DialPlan, DialSetting, IsoDate, Plan } from '../../plan/plan.ts';
 import type { Words } from '../../plan/words/words.ts';
-import { paintInline } from '../paint-svg.ts';
-import { html, list, type Markup, NOTHING, trusted } from './markup.ts';
+import { html, list, type Markup, NOTHING } from './markup.ts';
 import { withoutKind } from './page-day.ts';
+import { drawn, drawsWithin, fileLink, wideChart } from './page-drawings.ts';
+import type { PageLook } from './page-look.ts';
 
 /** Returns the section of all timers that drive lamps; nothing where there is none. */
-export function dialsSection(plan: Plan, today: IsoDate, told: Words): Markup {
+export function dialsSection(plan: Plan, look: PageLook, told: Words): Markup {
   const dials = plan.lighting.filter(({ settings }) => settings.length > 0);
   const left = plan.notPlanned.map(({ lamp, why }) => told.shelf.leftOut(lamp, why));
   if (dials.length + left.length === 0) return NOTHING;
   return html`<section aria-labelledby="dials"><h2 id="dials">${told.web.dials}</h2>
-${dials.map((dial) => oneDial(plan, dial, today, told))}
+${dials.map((dial) => oneDial(plan, dial, look, told))}
 ${left.length === 0 ? NOTHING : html`<h3>${told.web.notPlanned}</h3>${list(left)}`}
 </section>`;
 }
 
-function oneDial(plan: Plan, dial: DialPlan, today: IsoDate, told: Words): Markup {
+function oneDial(plan: Plan, dial: DialPlan, look: PageLook, told: Words): Markup {
+  const { today } = look;
+  const isDrawn = dial.pins !== null && drawsWithin(plan);
   const stands = settingOn(dial, today) ?? dial.settings[0];
   if (!stands) return NOTHING;
   const next = dial.settings.find(({ from }) => from > stands.from && from > today) ?? null;
   return html`<h3>${dial.device}</h3>
 <p>${aboutDial(plan, dial, told).join(' ')}</p>
 <div class="rings">
-${nowFigure(dial, stands, told)}
-${next ? nextFigure(dial, stands, next, today, told) : html`<p>${told.shelf.noChanges}</p>`}
+${nowFigure(dial, stands, isDrawn, told)}
+${next ? nextFigure(dial, stands, next, today, isDrawn, told) : html`<p>${told.shelf.noChanges}</p>`}
 </div>
-${yearOf(plan, dial, told)}
+${yearOf(plan, dial, look, told)}
 `;
 }
 
@@ -49,23 +52,30 @@ function aboutDial(plan: Plan, dial: DialPlan, { shelf }: Words): readonly strin
   ];
 }
 
-function nowFigure(dial: DialPlan, stands: DialSetting, told: Words): Markup {
+function nowFigure(dial: DialPlan, stands: DialSetting, isDrawn: boolean, told: Words): Markup {
   const { web, shelf } = told;
   const windows = windowsInWords(stands.windows, shelf);
   const said = { title: web.stands(dial.device), description: web.ringNow(windows) };
   return html`<figure><figcaption>${web.now}: ${windows}</figcaption>
-${dial.pins === null ? NOTHING : drawn(screenRing(dial, stands, null, said), `${dial.device}-now-`)}
+${isDrawn ? drawn(screenRing(dial, stands, null, said), `${dial.device}-now-`) : NOTHING}
 ${list(dial.pins === null ? [entries(stands, told)] : [...pinsToSet(dial, stands.slots, shelf), ...wallWords(dial, stands, told)])}</figure>`;
 }
 
-function nextFigure(dial: DialPlan, stands: DialSetting, next: DialSetting, today: IsoDate, told: Words): Markup {
+function nextFigure(
+  dial: DialPlan,
+  stands: DialSetting,
+  next: DialSetting,
+  today: IsoDate,
+  isDrawn: boolean,
+  told: Words,
+): Markup {
   const { web, shelf } = told;
   const date = dateInWords(next.from, told);
   const windows = windowsInWords(next.windows, shelf);
   const moves = shelf.capital(pinsToChange(dial, stands.slots, next.slots, shelf));
   const said = { title: web.changes(dial.device, date), description: web.ringNext(windows, moves) };
   return html`<figure><figcaption>${web.next(date, epochDay(next.from) - epochDay(today))}: ${windows}</figcaption>
-${dial.pins === null ? NOTHING : drawn(screenRing(dial, next, stands, said), `${dial.device}-next-`)}
+${isDrawn ? drawn(screenRing(dial, next, stands, said), `${dial.device}-next-`) : NOTHING}
 ${list(dial.pins === null ? [entries(next, told)] : [shelf.sentence(moves), ...wallWords(dial, next, told)])}</figure>`;
 }
 
@@ -83,7 +93,7 @@ function wallWords({ clock }: DialPlan, { windows, wall }: DialSetting, { shelf 
     .map(({ from, to, reads }) => shelf.wallThen(reads, plainDate(from, shelf), plainDate(to, shelf)));
 }
 
-function yearOf(plan: Plan, dial: DialPlan, told: Words): Markup {
+function yearOf(plan: Plan, dial: DialPlan, look: PageLook, told: Words): Markup {
   const { web, shelf } = told;
   const minutes = (value: number): string => shelf.span(Math.floor(Math.round(value) / 60), Math.round(value) % 60);
   const settings = dial.settings.map(({ from, to, windows, worstErrorMinutes }) =>
@@ -94,17 +104,11 @@ function yearOf(plan: Plan, dial: DialPlan, told: Words): Markup {
       minutes(worstErrorMinutes),
     ),
   );
-  const chart = dial.targetMinutes.length === 0 ? null : yearChart(plan, dial, told.pictures);
+  const label = web.yearScroll(dial.device);
+  const hasChart = dial.targetMinutes.length > 0;
   return html`<h4>${web.year}</h4>
-${
-  chart === null
-    ? NOTHING
-    : html`<div class="wide" role="region" tabindex="0" aria-label="${web.yearScroll(dial.device)}">${drawn(chart, `${dial.device}-year-`)}</div>
-<p>${shelf.worst(minutes(dial.worstErrorMinutes), minutes(dial.meanErrorMinutes))}</p>`
-}
+${hasChart && drawsWithin(plan) ? wideChart(yearChart(plan, dial, told.pictures), `${dial.device}-year-`, label) : NOTHING}
+${drawsWithin(plan) ? NOTHING : [fileLink([`dials/${dial.device}.svg`], look, told), fileLink([`charts/${dial.device}.svg`], look, told)]}
+${hasChart ? html`<p>${shelf.worst(minutes(dial.worstErrorMinutes), minutes(dial.meanErrorMinutes))}</p>` : NOTHING}
 <details><summary>${web.yearSettings}</summary>${list(settings)}</details>`;
-}
-
-function drawn(drawing: Parameters<typeof paintInline>[0], prefix: string): Markup {
-  return trusted(paintInline(drawing, prefix));
 }

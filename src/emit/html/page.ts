@@ -45,10 +45,10 @@ ${contents(plan, told)}
 ${limitsSection(plan, look.today, told)}
 ${todaySection(plan, look.today, told)}
 ${weekSection(plan, look.today, told)}
-${dialsSection(plan, look.today, told)}
+${dialsSection(plan, look, told)}
 ${waterSection(plan, look.today, told)}
 ${cautionsSection(plan, told)}
-${animalsSection(plan, look.today, told)}
+${animalsSection(plan, look, told)}
 ${papersSection(plan, look, told)}
 ${warningsSection(plan, told)}
 </main>

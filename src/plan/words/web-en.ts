@@ -68,6 +68,8 @@ export const webEn = {
   ounces: (text: string) => `${text} fl oz`,
   driesOut: (span: string) => `leaves dry for ${span} at a stretch`,
   numbers: 'Every number, and where it comes from',
+  numbersAs: (name: string) => `The numbers are those of ${name}`,
+  drawing: 'Drawing',
   othersSay: (value: string, source: string) => `others say ${value} (${source})`,
   origin: {
     file: (place: string) => `your file${place}`,

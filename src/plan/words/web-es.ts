@@ -67,6 +67,8 @@ export const webEs: typeof webEn = {
   ounces: (text) => `${text} fl oz`,
   driesOut: (span) => `hojas secas durante ${span} seguidos`,
   numbers: 'Cada número y de dónde viene',
+  numbersAs: (name) => `Los números son los de ${name}`,
+  drawing: 'Dibujo',
   othersSay: (value, source) => `otros dicen ${value} (${source})`,
   origin: {
     file: (place) => `tu archivo${place}`,

@@ -138,6 +138,26 @@ describe('the page', () => {
     ]);
   });
 
+  it('of a room with many dials points to the drawings, and says numbers once', () => {
+    const one = pagePlan();
+    const [dial, enclosure] = [one.lighting[0], one.enclosures[0]];
+    if (!dial || !enclosure) throw new Error('the plan lacks a dial or an enclosure');
+    const ids = Array.from({ length: 30 }, (_, index) => `number-${index}`);
+    const room = {
+      ...one,
+      lighting: ids.map((device) => ({ ...dial, device })),
+      enclosures: ids.map((id) => ({ ...enclosure, id })),
+    };
+    const page = indexHtml(room, [{ path: 'dials/number-7.svg' }, { path: 'charts/number-7.svg' }]);
+    expect(page).not.toContain('<svg');
+    expect(page.match(/href="(dials|charts)\/[^"]+"/g)).toEqual([
+      'href="dials/number-7.svg"',
+      'href="charts/number-7.svg"',
+    ]);
+    expect(page.match(/<code>temperature\.day<\/code>/g)).toHaveLength(1);
+    expect(page.match(/href="#number-0-needs"/g)).toHaveLength(29);
+  });
+
   it('is the same bytes each time', () => {
     expect(pageHtml(pagePlan(), SERVED)).toBe(pageHtml(pagePlan(), SERVED));
   });
