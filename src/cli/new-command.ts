@@ -1,7 +1,7 @@
 import { existsSync } from 'node:fs';
 import { basename, dirname } from 'node:path';
-import { createInterface } from 'node:readline/promises';
 import { isoDateOf } from '../basics/calendar-day.ts';
+import { nearestSpelling } from '../basics/nearest-spelling.ts';
 import { todayIn } from '../basics/today.ts';
 import { isKnownZone } from '../basics/zone.ts';
 import { Log } from '../diagnostics/log.ts';
@@ -37,8 +37,6 @@ interface Question {
 export async function run(args: readonly string[], options: NewOptions, world: World): Promise<number> {
   const [file = ''] = args;
   if (existsSync(file)) throw new CannotWrite(`${file} stands there already; choose another name`);
-  if (options.units !== undefined && options.units !== 'metric' && options.units !== 'us')
-    throw new UsageError(`--units ${options.units}: metric or us`);
   const species = shippedProfiles(world.disk);
   const answers = await answersTo(questions(species), options, world);
   const text = starterFile(starterAnswers(answers, options, file, world));
@@ -63,7 +61,7 @@ function questions(species: readonly string[]): readonly Question[] {
       ask: `Species (${species.join(', ')})`,
       why: 'its profile holds what it needs',
       preset: '',
-      fault: (a) => (species.includes(a) ? null : `one of ${species.join(', ')}`),
+      fault: (a) => (species.includes(a) ? null : unknownSpecies(a, species)),
     },
     {
       key: 'timezone',
@@ -96,7 +94,19 @@ function questions(species: readonly string[]): readonly Question[] {
           ? null
           : 'minutes that divide a day, for instance 15 min or 30 min',
     },
+    {
+      key: 'units',
+      ask: 'Units, metric or us',
+      why: 'how measures are written in the file and shown in results',
+      preset: 'metric',
+      fault: (a) => (a === 'metric' || a === 'us' ? null : 'metric or us'),
+    },
   ];
+}
+
+function unknownSpecies(answer: string, species: readonly string[]): string {
+  const nearest = nearestSpelling(answer, species);
+  return nearest === null ? `one of ${species.join(', ')}` : `did you mean ${nearest}?`;
 }
 
 async function answersTo(
@@ -115,25 +125,33 @@ async function answersTo(
     return fault === null || (world.isInTerminal && !given.has(q.key)) ? [] : [`--${q.key} ${answer}: ${fault}`];
   });
   if (faults.length > 0) throw new UsageError(faults.join('\n'));
-  return world.isInTerminal ? askMissing(list, given) : new Map(list.map((q) => [q.key, given.get(q.key) ?? q.preset]));
+  return world.isInTerminal
+    ? askMissing(list, given, world)
+    : new Map(list.map((q) => [q.key, given.get(q.key) ?? q.preset]));
 }
 
+/** Asks until every answer will do; an end of input (Ctrl-D, Ctrl-C) writes nothing. */
 async function askMissing(
   list: readonly Question[],
   given: ReadonlyMap<string, string>,
+  world: World,
 ): Promise<ReadonlyMap<string, string>> {
   const answers = new Map(given);
-  const terminal = createInterface({ input: process.stdin, output: process.stderr });
+  const terminal = await world.terminal();
   try {
     for (const q of list) {
       while (!answers.has(q.key)) {
-        const answer =
-          (await terminal.question(`${q.ask}\n  (${q.why})${q.preset ? ` [${q.preset}]` : ''}: `)).trim() || q.preset;
+        const text = `${q.ask}\n  (${q.why})${q.preset ? ` [${q.preset}]` : ''}: `;
+        const answer = (await terminal.question(text)).trim() || q.preset;
         const fault = q.fault(answer);
         if (fault === null) answers.set(q.key, answer);
-        else process.stderr.write(`  ${fault}\n`);
+        else world.say(`  ${fault}\n`);
       }
     }
+  } catch (error) {
+    if (!(error instanceof Error) || error.name !== 'AbortError') throw error;
+    world.say('\n');
+    throw new UsageError('ended early; nothing is written');
   } finally {
     terminal.close();
   }
@@ -155,7 +173,7 @@ function starterAnswers(
     latitude: Number(answers.get('latitude')),
     longitude: Number(answers.get('longitude')),
     step: answers.get('step') ?? '15 min',
-    units: options.units === 'us' ? 'us' : 'metric',
+    units: answers.get('units') === 'us' ? 'us' : 'metric',
     from: isoDateOf(todayIn(timezone, todayOf(options.today, world))),
     needs: starterNeeds(shippedProfile(species, world)),
   };

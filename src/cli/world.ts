@@ -1,6 +1,12 @@
 /** What a command may see of the machine it runs on; tests hand in their own. */
 import { type Disk, realDisk } from './files.ts';
 
+/** Where questions are asked, one after the other. */
+export interface Terminal {
+  readonly question: (text: string) => Promise<string>;
+  readonly close: () => void;
+}
+
 export interface World {
   readonly disk: Disk;
   readonly out: (text: string) => void;
@@ -10,6 +16,7 @@ export interface World {
   readonly isOutTerminal: boolean;
   readonly isSayTerminal: boolean;
   readonly isInTerminal: boolean;
+  readonly terminal: () => Promise<Terminal>;
   readonly columns: number;
   readonly cwd: string;
 }
@@ -24,6 +31,10 @@ export function realWorld(): World {
     isOutTerminal: process.stdout.isTTY === true,
     isSayTerminal: process.stderr.isTTY === true,
     isInTerminal: process.stdin.isTTY === true,
+    terminal: async () => {
+      const { createInterface } = await import('node:readline/promises');
+      return createInterface({ input: process.stdin, output: process.stderr });
+    },
     columns: process.stdout.columns ?? 80,
     cwd: process.cwd(),
   };
