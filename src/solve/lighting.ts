@@ -74,7 +74,7 @@ export function solveLighting(
     agreeing,
     groups.groups,
     offsets,
-    (timer) => historyOf(timer, earlier, care.plan, today),
+    (timer) => historyOf(timer, earlier, care.plan, Math.min(today, care.plan.from + care.plan.days - 1)),
     log,
     (solvedFrom) => (parts.stands('outlets', solvedFrom) && earlier ? placesIn(earlier) : null),
   );

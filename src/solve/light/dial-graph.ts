@@ -201,16 +201,21 @@ function sourceOf(problem: DialProblem, today: number, high: Int32Array, low: In
   const running = problem.past?.settings.at(-1);
   if (running) {
     const count = problem.past?.settings.length ?? 0;
+    if (problem.past?.isReplaced) return freshSource(high.length, running.window, count);
     return heldSource(problem, today, high, low, running.window, count, running.fromDayIndex + gap - today);
   }
   const since = problem.earlier?.daysSinceChange ?? null;
   if (problem.earlier && since !== null && gap > 1 && since < gap) {
     return heldSource(problem, today, high, low, problem.earlier.window, 1, gap);
   }
-  const entryDay = new Uint8Array(high.length);
+  return freshSource(high.length, problem.earlier?.window ?? null, 0);
+}
+
+/** The first setting starts on the first day. */
+function freshSource(days: number, window: DialWindow | null, settingsBefore: number): GraphSource {
+  const entryDay = new Uint8Array(days);
   entryDay[0] = 1;
-  const heldErrorTenths = new Int32Array(high.length).fill(NEVER);
-  return { window: problem.earlier?.window ?? null, settingsBefore: 0, entryDay, heldErrorTenths };
+  return { window, settingsBefore, entryDay, heldErrorTenths: new Int32Array(days).fill(NEVER) };
 }
 
 /** A window that stands already: it may stay for as long as it is one that the dial may show, else until it can first be changed. */

@@ -3,10 +3,10 @@ import { type EpochDay, epochDay, isoDateOf } from '../../basics/calendar-day.ts
 import type { IsoDate } from '../../basics/civil.ts';
 import { DAY_MINUTES } from '../../basics/minute-of-day.ts';
 import type { DialWindow } from '../../hardware/pins.ts';
-import { joinedWindows, minutesOn, settingOn } from '../../plan/dial-day.ts';
+import { joinedWindows, minutesOn } from '../../plan/dial-day.ts';
 import type { DialPlan, DialSetting, Plan } from '../../plan/plan.ts';
 import type { CarePlan } from '../../resolve/care.ts';
-import type { LampTimer } from './dial-group.ts';
+import { type LampTimer, stepMinutesOf } from './dial-group.ts';
 import type { EarlierWindow, PastSettings } from './dial-problem.ts';
 
 export interface DialHistory {
@@ -26,7 +26,7 @@ export function historyOf(timer: LampTimer, earlier: Plan | null, plan: CarePlan
   const dial = earlier?.lighting.find(({ device }) => device === timer.id);
   const before = dial ? windowBefore(dial, plan.from) : null;
   const written = dial ? writtenPast(dial, plan, Math.max(today, plan.from)) : [];
-  const past = written.length > 0 ? pastOf(written, plan, today) : null;
+  const past = written.length > 0 ? pastOf(written, plan, today, isOffStep(written, timer)) : null;
   return { earlier: before ?? nowOf(timer), past, written };
 }
 
@@ -36,18 +36,38 @@ function nowOf(timer: LampTimer): EarlierWindow | null {
   return { window: dialWindow(onMinute, (offMinute - onMinute + DAY_MINUTES) % DAY_MINUTES), daysSinceChange: null };
 }
 
+/** What stood on the dial the day before the plan; a plan that had ended left its last setting there. */
 function windowBefore(dial: DialPlan, from: EpochDay): EarlierWindow | null {
-  const setting = settingOn(dial, isoDateOf(from - 1));
+  const setting = inOrder(dial.settings).findLast((each) => each.from < isoDateOf(from));
   if (!setting) return null;
   return { window: windowOfSetting(setting), daysSinceChange: from - epochDay(setting.from) };
 }
 
-/** Empty where the earlier plan does not cover every day from the plan's first to the day before the re-plan. */
+/**
+ * Returns what stood from the plan's first day to the day before the re-plan, or to the plan's last where that is over. A dial goes on showing
+ * its last setting where the earlier plan had ended, and is taken to have shown its first where that one began later. Empty where the earlier
+ * plan had nothing for it by then.
+ */
 function writtenPast(dial: DialPlan, plan: CarePlan, today: EpochDay): readonly DialSetting[] {
-  if (today <= plan.from || today >= plan.from + plan.days) return [];
-  const [from, to] = [isoDateOf(plan.from), isoDateOf(today - 1)];
-  if (!settingOn(dial, from) || !settingOn(dial, to)) return [];
-  return inside(dial.settings, from, to).map((setting) => ({ ...setting, wall: inside(setting.wall, from, to) }));
+  if (today <= plan.from) return [];
+  const [from, to] = [isoDateOf(plan.from), isoDateOf(Math.min(today, plan.from + plan.days) - 1)];
+  const begun = inOrder(dial.settings).filter((setting) => setting.from <= to);
+  const standing = begun.filter(({ from: since }, index) => {
+    const next = begun[index + 1];
+    return next === undefined || (next.from > from && next.from > since);
+  });
+  return standing.map((setting, index) => {
+    const next = standing[index + 1];
+    const span = {
+      from: index === 0 ? from : later(setting.from, from),
+      to: next ? isoDateOf(epochDay(next.from) - 1) : to,
+    };
+    return { ...setting, ...span, wall: inside(setting.wall, span.from, span.to) };
+  });
+}
+
+function inOrder(settings: readonly DialSetting[]): readonly DialSetting[] {
+  return settings.toSorted((a, b) => (a.from < b.from ? -1 : 1));
 }
 
 interface Dated {
@@ -56,11 +76,9 @@ interface Dated {
 }
 
 function inside<T extends Dated>(spans: readonly T[], from: IsoDate, to: IsoDate): readonly T[] {
-  return spans.filter((span) => span.from <= to && span.to >= from).map((span) => clipped(span, from, to));
-}
-
-function clipped<T extends Dated>(span: T, from: IsoDate, to: IsoDate): T {
-  return { ...span, from: later(span.from, from), to: earlier(span.to, to) };
+  return spans
+    .filter((span) => span.from <= to && span.to >= from)
+    .map((span) => ({ ...span, from: later(span.from, from), to: earlier(span.to, to) }));
 }
 
 function later(a: IsoDate, b: IsoDate): IsoDate {
@@ -71,13 +89,23 @@ function earlier(a: IsoDate, b: IsoDate): IsoDate {
   return [a, b].sort()[0] ?? a;
 }
 
-function pastOf(written: readonly DialSetting[], plan: CarePlan, today: EpochDay): PastSettings {
+/** Returns whether what stands lies between the steps of the timer that has come in the place of another. */
+function isOffStep(written: readonly DialSetting[], timer: LampTimer): boolean {
+  const step = stepMinutesOf(timer);
+  const last = written.at(-1);
+  return joinedWindows(last?.windows ?? []).some(
+    ({ onMinute, offMinute }) => onMinute % step !== 0 || offMinute % step !== 0,
+  );
+}
+
+function pastOf(written: readonly DialSetting[], plan: CarePlan, today: EpochDay, isReplaced: boolean): PastSettings {
   return {
     settings: written.map((setting) => ({
       fromDayIndex: epochDay(setting.from) - plan.from,
       window: windowOfSetting(setting),
     })),
-    untilDayIndex: today - plan.from,
+    untilDayIndex: Math.min(today - plan.from, plan.days),
+    ...(isReplaced ? { isReplaced } : {}),
   };
 }
 

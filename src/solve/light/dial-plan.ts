@@ -3,7 +3,7 @@ import { isoDateOf, WEEKDAYS } from '../../basics/calendar-day.ts';
 import { clockTimeOf } from '../../basics/minute-of-day.ts';
 import type { UtcOffsets } from '../../basics/utc-offsets.ts';
 import { slotsOfDay, slotsOfWindow } from '../../hardware/pins.ts';
-import { type MinuteWindow, splitAtMidnight } from '../../plan/dial-day.ts';
+import { joinedWindows, type MinuteWindow, splitAtMidnight } from '../../plan/dial-day.ts';
 import type { DialLamp, DialPlan, DialSetting, Window } from '../../plan/plan.ts';
 import type { Care } from '../../resolve/care.ts';
 import { type LampTimer, stepMinutesOf } from './dial-group.ts';
@@ -86,7 +86,13 @@ function dialSetting(care: Care, timer: LampTimer, setting: SolvedSetting, offse
     worstErrorMinutes: setting.worstErrorTenths / 10,
     meanErrorMinutes: meanMinutes(setting.sumErrorTenths, toDay - fromDay + 1),
   };
-  if (setting.written) return { ...setting.written, ...errors, past: true };
+  if (setting.written) {
+    const written = onSteps(setting.written, timer);
+    const { from, to, wall } = written;
+    const isTold = wall[0]?.from === from && wall.at(-1)?.to === to;
+    const told = isTold ? wall : wallWindows(written.windows, timer.clock, offsets, fromDay, toDay);
+    return { ...written, wall: told, ...errors, past: true };
+  }
   return {
     from: isoDateOf(fromDay),
     to: isoDateOf(toDay),
@@ -95,6 +101,13 @@ function dialSetting(care: Care, timer: LampTimer, setting: SolvedSetting, offse
     wall: wallWindows(windows, timer.clock, offsets, fromDay, toDay),
     ...errors,
   };
+}
+
+/** A timer may have come in the place of one with other steps: its past is told in its own, by what stood on the first minute of each. */
+function onSteps(written: DialSetting, timer: LampTimer): DialSetting {
+  const windows = joinedWindows(written.windows);
+  const turns = turnsInDays(timer);
+  return { ...written, windows: clockWindows(windows, turns), slots: slotsOf(windows, stepMinutesOf(timer), turns) };
 }
 
 /** Returns windows as the plan writes them: split at midnight; on a 7-day dial once a weekday, Monday first. */

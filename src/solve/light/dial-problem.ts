@@ -22,6 +22,8 @@ export interface EarlierWindow {
 export interface PastSettings {
   readonly settings: readonly { readonly fromDayIndex: number; readonly window: DialWindow }[];
   readonly untilDayIndex: number;
+  /** Another timer has come in its place, with other steps: what stood on the last cannot stay. */
+  readonly isReplaced?: true;
 }
 
 export interface DialProblem {

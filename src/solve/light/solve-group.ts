@@ -75,7 +75,8 @@ export function solveGroup(care: Care, group: DialGroup, history: DialHistory, e
   const problem = problemOf(care, group, history, enclosing);
   if (group.kind === 'idle')
     return { group, problem, settings: [], worstErrorTenths: 0, sumErrorTenths: 0, tradeoff: [], solution: null };
-  if (group.kind === 'spans') return followDay(group, problem, history, enclosing);
+  const isOver = (problem.past?.untilDayIndex ?? 0) >= problem.days;
+  if (group.kind === 'spans' || isOver) return followDay(group, problem, history, enclosing);
   const solution = solveDial(problem);
   return {
     group,
@@ -107,7 +108,7 @@ export function meanMinutes(sumTenths: number, days: number): number {
   return days === 0 ? 0 : Math.round((sumTenths * 10) / days) / 100;
 }
 
-/** Spans leave no choice: a setting for each run of days with the same day windows. */
+/** Spans leave no choice, nor does a plan that is over: a setting for each run of days with the same day windows. */
 function followDay(
   group: DialGroup,
   problem: DialProblem,

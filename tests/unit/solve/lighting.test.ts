@@ -431,6 +431,44 @@ describe('a re-plan', () => {
     expect(dial.settings.length).toBeLessThanOrEqual(5);
   });
 
+  it.each([
+    ['is over', { from: '2027-01-01', days: 365 }, '2028-02-10', 365],
+    ['was made shorter than what has passed', { from: '2027-01-01', days: 100 }, '2027-06-09', 100],
+    ['goes on after a pause', { from: '2027-01-01', days: 600 }, '2028-02-10', 405],
+    ['is told to have begun earlier', { from: '2026-12-01', days: 365 }, '2027-06-09', 190],
+  ] as const)('leaves what stood where the plan %s', (_, span, today, pastDays) => {
+    const other = {
+      ...care,
+      plan: { ...care.plan, from: epochDay(span.from), days: span.days },
+      enclosures: [enclosure('fern', seasonal(600, 900), [lamp('day', { outlet: 'dial' })])],
+    };
+    const dial = dialOf(solved(other, earlier, epochDay(today)), 'dial');
+    const before = dialOf(first, 'dial').settings;
+    for (let day = 0; day < pastDays; day++) {
+      const date = isoDateOf(epochDay(span.from) + day);
+      const stood =
+        before.find(({ from, to }) => from <= date && date <= to) ?? (date < '2027-01-01' ? before[0] : before.at(-1));
+      expect(settingAt(dial, date).windows, date).toEqual(stood?.windows);
+    }
+    expect(dial.settings[0]?.from).toBe(span.from);
+    expect(dial.settings.at(-1)?.to).toBe(isoDateOf(epochDay(span.from) + span.days - 1));
+    for (const { from, to, wall } of dial.settings) expect([wall[0]?.from, wall.at(-1)?.to]).toEqual([from, to]);
+  });
+
+  it('sets another timer anew, whose steps do not hold what stood', () => {
+    const coarse = {
+      ...care,
+      devices: [pinDial('dial', { stepMinutes: 60 })],
+      plan: { ...care.plan, atLeastBetweenDays: 300 },
+    };
+    const dial = dialOf(solved(coarse, earlier, epochDay('2027-06-09')), 'dial');
+    const coming = dial.settings.filter(({ past }) => !past);
+    expect(coming[0]?.from).toBe('2027-06-09');
+    for (const { windows } of coming)
+      for (const { on, off } of windows) expect([on.slice(3), off.slice(3)]).toEqual(['00', '00']);
+    for (const { slots } of dial.settings) expect(Math.max(...slots)).toBeLessThan(24);
+  });
+
   it('leaves lamps on auto where they are until something changes from which they were placed', () => {
     const two = (moss: Inset | null) =>
       shelfCare({
