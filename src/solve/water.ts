@@ -1,5 +1,5 @@
 /** The water stage: which mists an enclosure gets from which day, and what its air then does. */
-import { type EpochDay, epochDay, isoDateOf, weekdayOf } from '../basics/calendar-day.ts';
+import { type EpochDay, epochDay, weekdayOf } from '../basics/calendar-day.ts';
 import type { UtcOffsets } from '../basics/utc-offsets.ts';
 import type { Log } from '../diagnostics/log.ts';
 import { Parts } from '../plan/parts.ts';
@@ -8,11 +8,22 @@ import type { Care } from '../resolve/care.ts';
 import { autoPumps, type PumpTrial } from './mist/auto-pumps.ts';
 import { dripperPlans } from './mist/drippers.ts';
 import { memberWater } from './mist/member-water.ts';
-import { planFrame } from './mist/mist-plan.ts';
-import { type ChosenSets, chooseSets } from './mist/mist-sets.ts';
+import { mistEntries, planFrame } from './mist/mist-plan.ts';
+import { chooseSets } from './mist/mist-sets.ts';
 import type { MistUnit, UnitMember, UnitSpan } from './mist/mist-unit.ts';
 import { handUnit, mistUnits, type ShelfPower } from './mist/mist-units.ts';
+import {
+  asChosen,
+  countOf,
+  givenSolution,
+  goingOn,
+  isKeyedAlike,
+  type PastSets,
+  pastSets,
+  spansBetween,
+} from './mist/past-sets.ts';
 import { RepeatCycleSolver } from './mist/repeat-cycle.ts';
+import type { ChosenSets } from './mist/set-solution.ts';
 import { reportShared } from './mist/shared-checks.ts';
 import { mistWindows, switchedPlan } from './mist/switched-water.ts';
 import { unitSpans } from './mist/unit-days.ts';
@@ -161,73 +172,76 @@ function dialChanges(lighting: readonly DialPlan[]): readonly string[] {
 }
 
 function freshPlans(stage: Stage, unit: MistUnit, all: readonly UnitSpan[]): readonly MemberPlan[] {
-  const past = pastSets(stage, unit);
-  const spans = all.flatMap((span) =>
-    span.toDay < past.until ? [] : [{ ...span, fromDay: Math.max(span.fromDay, past.until) }],
-  );
-  const chosen = unit.machine ? machineSets(stage, unit, spans, past.count) : idleSets(spans);
+  const { care, earlier, from } = stage;
+  const ids = unit.members.map(({ enclosure }) => enclosure.id);
+  const past = pastSets(ids, earlier, care.plan, from);
+  const spans = spansBetween(all, past.until, care.plan.from + care.plan.days - 1);
+  if (spans.length === 0) return overPlans(stage, unit, all, past);
+  const chosen = unit.machine ? machineSets(stage, unit, spans, past) : idleSets(spans);
   return unit.members.map((member, index) => {
-    const { sets, advice } = memberWater(stage.care, unit, member, chosen, spans, stage.shelf.offsets);
-    const plan = { ...planFrame(unit, member), sets: [...(past.sets[index] ?? []), ...sets], advice };
-    return { member, plan };
+    const { sets, advice } = memberWater(care, unit, member, chosen, spans, stage.shelf.offsets);
+    const before = past.sets[index] ?? newcomersPast(stage, unit, member, all, past);
+    return { member, plan: { ...planFrame(unit, member), sets: goingOn(before, sets), advice } };
   });
+}
+
+/** The plan is over: nothing is left to choose. */
+function overPlans(stage: Stage, unit: MistUnit, all: readonly UnitSpan[], past: PastSets): readonly MemberPlan[] {
+  return unit.members.map((member, index) => {
+    const standing = stage.earlier?.misting.find(({ enclosure }) => enclosure === member.enclosure.id);
+    const sets = past.sets[index] ?? newcomersPast(stage, unit, member, all, past);
+    return { member, plan: { ...planFrame(unit, member), sets, advice: standing?.advice ?? [] } };
+  });
+}
+
+/** An enclosure that has come to a pump is told what it would have met. */
+function newcomersPast(
+  { care, shelf }: Stage,
+  unit: MistUnit,
+  member: UnitMember,
+  all: readonly UnitSpan[],
+  { sets, until }: PastSets,
+): readonly MistSet[] {
+  const leading = sets.find((own) => own !== null) ?? [];
+  const spans = spansBetween(all, care.plan.from, until - 1);
+  if (spans.length === 0) return [];
+  const water = memberWater(care, unit, member, asChosen(leading, all), spans, shelf.offsets);
+  return water.sets.map((set) => ({ ...set, past: true as const }));
 }
 
 /** Nothing is misted; what the air does is still told. */
 function idleSets(spans: readonly UnitSpan[]): ChosenSets<UnitSolution> {
-  const solution: UnitSolution = {
-    exceeded: [],
-    marginsHold: true,
-    allowed: [],
-    shortfall: 0,
-    shortfallOf: () => 0,
-    entriesOf: () => [],
-  };
-  const set = { fromDay: spans[0]?.fromDay ?? 0, toDay: spans.at(-1)?.toDay ?? 0, spans, solution };
+  const set = { fromDay: spans[0]?.fromDay ?? 0, toDay: spans.at(-1)?.toDay ?? 0, spans, solution: givenSolution([]) };
   return { sets: [set], alone: null, worst: 0, reached: true };
 }
 
+/** What stands on the timer is no further set where it stays. */
 function machineSets(
   { care, shelf }: Stage,
   unit: MistUnit,
   spans: readonly UnitSpan[],
-  past: number,
+  past: PastSets,
 ): ChosenSets<UnitSolution> {
   const changes = new Set(dialChanges(shelf.lighting).map(epochDay));
   const { changeOn, mistSetsAtMost } = care.plan;
   const mayBegin = (day: EpochDay) => changes.has(day) || (changeOn?.includes(weekdayOf(day)) ?? true);
   const solver =
     unit.timer?.kind === 'repeat-cycle-timer' ? new RepeatCycleSolver(unit, unit.timer) : new UnitSolver(unit);
-  return chooseSets(solver, spans, mayBegin, Math.max(1, mistSetsAtMost - past));
+  const choose = (most: number) => chooseSets(solver, spans, mayBegin, Math.max(1, most));
+  const used = countOf(past);
+  if (used === 0) return choose(mistSetsAtMost);
+  const staying = choose(mistSetsAtMost - used + 1);
+  const isWithin = staying.sets.length + used <= mistSetsAtMost || staying.sets.length === 1;
+  return isWithin || stays(staying, past) ? staying : choose(mistSetsAtMost - used);
 }
 
-/** The sets of an earlier plan before the day from which this one holds, by member. */
-function pastSets(
-  { care, earlier, from }: Stage,
-  unit: MistUnit,
-): { readonly sets: readonly (readonly MistSet[])[]; readonly until: EpochDay; readonly count: number } {
-  const [first, until] = [isoDateOf(care.plan.from), isoDateOf(from - 1)];
-  const sets = unit.members.map(({ enclosure }) => {
-    const plan = earlier?.misting.find((each) => each.enclosure === enclosure.id);
-    return (plan?.sets ?? [])
-      .filter((set) => set.from <= until && set.to >= first)
-      .map((set) => clipped(set, first, until));
-  });
-  const covers = sets.every((own) => own.at(-1)?.to === until && own[0]?.from === first);
-  if (from <= care.plan.from || !covers) return { sets: [], until: care.plan.from, count: 0 };
-  return { sets, until: from, count: Math.max(0, ...sets.map((own) => own.length)) };
-}
-
-/** Returns a set cut to [first, until], marked as past. */
-function clipped(set: MistSet, first: string, until: string): MistSet {
-  const cut = <T extends { readonly from: string; readonly to: string }>(span: T): T => ({
-    ...span,
-    from: [span.from, first].sort()[1] ?? first,
-    to: [span.to, until].sort()[0] ?? until,
-  });
-  const inside = <T extends { readonly from: string; readonly to: string }>(spans: readonly T[]): T[] =>
-    spans.filter((span) => span.from <= until && span.to >= first).map(cut);
-  const conditions = inside(set.conditions);
-  const shortfall = Math.max(0, ...conditions.map((condition) => condition.shortfall));
-  return { ...cut(set), wall: inside(set.wall), conditions, shortfall, past: true };
+/** Returns whether the first set chosen is what stood on the timer last. */
+function stays({ sets: [first] }: ChosenSets<UnitSolution>, past: PastSets): boolean {
+  const [span] = first?.spans ?? [];
+  const before = past.sets.find((own) => own !== null)?.at(-1);
+  if (!first || !span || !before) return false;
+  const { interval } = first.solution;
+  if (before.interval || interval)
+    return before.interval?.onSeconds === interval?.onSeconds && before.interval?.offSeconds === interval?.offSeconds;
+  return isKeyedAlike(before, { entries: mistEntries(first.solution.entriesOf(span)) });
 }
