@@ -73,7 +73,7 @@ export function jobCourse(job: Job, span: PlanSpan, there: DaysThere, earlier: r
   const chain = feasibleChain(withGaps(job, kept, dues, leeway, lastDone), lastDone?.on ?? null);
   return {
     job,
-    done: done.filter(({ on }) => on >= span.first),
+    done: done.filter(({ on }) => on >= span.first && on <= span.last),
     chain,
     isMovable: chain.some(({ days }) => days.length > 1),
     undone,

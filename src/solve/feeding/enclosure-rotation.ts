@@ -12,6 +12,8 @@ export interface EnclosureRotation {
   readonly pastFeeds: readonly RotationFeed[];
   /** What was given before the first of the feeds. */
   readonly givenBefore: readonly Given[];
+  /** States of streams whose stage is past, as the earlier plan has them: their orders tell what was laid. */
+  readonly closed: readonly RotationState[];
   /** What each stage's streams came to, for messages. */
   readonly parts: readonly RotationPart[];
 }
@@ -86,6 +88,12 @@ export function rotateEnclosure(
       if (dusting !== null) given.push({ powder: dusting, day, rules: stage.apart });
   }
   const closed = spans.filter((each) => each.to < from).flatMap(streamsOf);
+  const closedStates = closed.flatMap(
+    ({ food, stageName }) =>
+      earlier?.rotation.findLast(
+        (state) => state.enclosure === enclosure.id && state.food === food && state.order?.stage === stageName,
+      ) ?? [],
+  );
   const pastFeeds = [
     ...closed.flatMap(({ food, ...span }) => {
       const dusted = food === dustedStream(enclosure, span.stage);
@@ -94,7 +102,13 @@ export function rotateEnclosure(
     ...parts.flatMap(({ rotated }) => rotated.pastFeeds),
   ];
   const feeds = parts.flatMap(({ rotated }) => rotated.feeds);
-  return { feeds: feeds.toSorted(byDay), pastFeeds: pastFeeds.toSorted(byDay), givenBefore: earlierGiven, parts };
+  return {
+    feeds: feeds.toSorted(byDay),
+    pastFeeds: pastFeeds.toSorted(byDay),
+    givenBefore: earlierGiven,
+    closed: closedStates,
+    parts,
+  };
 }
 
 function streamsOf(span: StageSpan): readonly (StageSpan & { readonly food: FoodStream })[] {

@@ -58,7 +58,7 @@ export function solveFeeding(
   return {
     feeding,
     rotation: courses.flatMap(({ rotation }) => rotation),
-    stock: stockStands ? earlier.stock : [...pastOrders(now, care.plan.from), ...orders],
+    stock: stockStands ? earlier.stock : [...pastOrders(now, care.plan), ...orders],
     cultures,
     assumptions: calciumAssumptions(care),
   };
@@ -105,7 +105,10 @@ function enclosureCourse(
   reportAbsences(care, enclosure, rotated, log);
   return {
     feeds: [...past, ...feeds],
-    rotation: rotated.parts.map((part) => ({ ...part.rotated.state, last: lastGiven(rotated, part, feeds) })),
+    rotation: [
+      ...rotated.closed,
+      ...rotated.parts.map((part) => ({ ...part.rotated.state, last: lastGiven(rotated, part, feeds) })),
+    ],
   };
 }
 
@@ -124,7 +127,7 @@ function compareText(a: string, b: string): number {
 }
 
 function pastFeeds(care: Care, { id }: CareEnclosure, earlier: Plan | null, from: EpochDay): readonly Feed[] {
-  const [since, until] = [isoDateOf(care.plan.from), isoDateOf(from)];
+  const [since, until] = [isoDateOf(care.plan.from), isoDateOf(Math.min(from, care.plan.from + care.plan.days))];
   return (earlier?.feeding ?? [])
     .filter((feed) => feed.enclosure === id && feed.date >= since && feed.date < until)
     .map((feed) => ({ ...feed, past: true as const }));
@@ -152,8 +155,8 @@ function handedFeeds(
   return offTheSitter(care, enclosure, withStandIns(care, enclosure, rotated.feeds), rotated.givenBefore);
 }
 
-function pastOrders({ earlier, from }: Moment, first: EpochDay): readonly StockOrder[] {
-  const [since, until] = [isoDateOf(first), isoDateOf(from)];
+function pastOrders({ earlier, from }: Moment, plan: Care['plan']): readonly StockOrder[] {
+  const [since, until] = [isoDateOf(plan.from), isoDateOf(Math.min(from, plan.from + plan.days))];
   return (earlier?.stock ?? []).filter(({ date }) => date >= since && date < until);
 }
 
