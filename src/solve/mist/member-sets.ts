@@ -1,8 +1,8 @@
 /** The sets of a unit as one of its enclosures meets them: days that are alike for it, with what its air does. */
 import type { Run } from '../../science/wet-enclosure.ts';
 import { type CaseDay, caseDay } from './mist-plan.ts';
-import type { ChosenSet } from './mist-sets.ts';
 import type { EnclosureSpan, UnitMember } from './mist-unit.ts';
+import type { ChosenSet } from './set-solution.ts';
 import type { UnitSolution } from './unit-solver.ts';
 
 export type PlannedSet = ChosenSet<UnitSolution>;

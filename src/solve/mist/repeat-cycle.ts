@@ -8,8 +8,8 @@ import type { MinuteWindow } from '../../plan/dial-day.ts';
 import type { Run } from '../../science/wet-enclosure.ts';
 import { DayJudge, type Score } from './day-judge.ts';
 import { type DayProblem, type DaySolution, type ExceededLimit, GIVING_WAY } from './day-problem.ts';
-import type { SetSolver } from './mist-sets.ts';
 import type { MistUnit, UnitSpan } from './mist-unit.ts';
+import type { SetSolver } from './set-solution.ts';
 import { judgeMistDay } from './solve-day.ts';
 import { rhythmOf, type UnitSolution } from './unit-solver.ts';
 
