@@ -1,10 +1,10 @@
 /** Today and the coming week: machines and people by the clock. */
 import { clockTimeOf, DAY_MINUTES, minuteOf } from '../../basics/minute-of-day.ts';
-import { spanWords } from '../../basics/span-words.ts';
 import { type DayView, datesFrom, dayView } from '../../plan/day-view.ts';
 import type { PersonDay } from '../../plan/people-day.ts';
 import { dateInWords } from '../../plan/phrases/date-words.ts';
 import { feedWords, gutLoadWords } from '../../plan/phrases/feed-words.ts';
+import { noticeWords } from '../../plan/phrases/notice-words.ts';
 import type { IsoDate, Plan } from '../../plan/plan.ts';
 import type { Words } from '../../plan/words/words.ts';
 import { html, list, type Markup, NOTHING } from './markup.ts';
@@ -52,25 +52,7 @@ ${times.length === 0 ? NOTHING : machines}
 
 /** Absences, changed clocks and dials to be set. */
 function notices(view: DayView, told: Words): Markup {
-  return list([...absenceWords(view, told), ...clockWords(view, told), ...dialWords(view, told)]);
-}
-
-function absenceWords({ absence, date }: DayView, told: Words): readonly string[] {
-  if (!absence) return [];
-  const { to, sitter, comesToday, comesNext } = absence;
-  const away = told.today.away(dateInWords(to, told));
-  if (sitter === '' || (!comesToday && comesNext === null)) return [`${away}; ${told.today.nobodyComes}`];
-  const comes = comesToday
-    ? told.today.sitterComes(sitter)
-    : told.today.sitterComesNext(sitter, dateInWords(comesNext ?? date, told));
-  return [`${away}; ${comes}`];
-}
-
-function clockWords({ clockChange }: DayView, { today, shelf }: Words): readonly string[] {
-  if (!clockChange) return [];
-  const by = spanWords(clockChange.minutes);
-  const line = clockChange.direction === 'forward' ? today.clocksForward(by) : today.clocksBack(by);
-  return [clockChange.leave.length > 0 ? `${line}; ${today.leave(shelf.list(clockChange.leave))}` : line];
+  return list([...noticeWords(view, told), ...dialWords(view, told)]);
 }
 
 function dialWords({ lights }: DayView, told: Words): readonly string[] {

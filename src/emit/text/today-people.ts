@@ -30,19 +30,6 @@ export function personLines(person: PersonDay, date: IsoDate, told: Words): read
   ];
 }
 
-/** Returns whether the household is away and who comes; nothing where it is at home. */
-export function absenceLines({ absence, date }: DayView, told: Words): readonly string[] {
-  if (!absence) return [];
-  const { to, sitter, comesToday, comesNext } = absence;
-  const comes =
-    sitter === '' || (!comesToday && comesNext === null)
-      ? told.today.nobodyComes
-      : comesToday
-        ? told.today.sitterComes(sitter)
-        : told.today.sitterComesNext(sitter, dateInWords(comesNext ?? date, told));
-  return [`${told.today.away(dateInWords(to, told))}; ${comes}`];
-}
-
 /** Returns each person's work over several days, with the longest day. */
 export function workLines(views: readonly DayView[], told: Words): readonly string[] {
   const people = [...new Set(views.flatMap((view) => view.people.map(({ person }) => person)))];

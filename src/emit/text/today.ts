@@ -1,13 +1,13 @@
 /** A day, or several, on one screen: what is on, what the machines do by the clock, what people do, what is normal, what changes next. */
 import { clockTimeOf, DAY_MINUTES, minuteOf } from '../../basics/minute-of-day.ts';
-import { spanWords } from '../../basics/span-words.ts';
 import type { DayView, LightDay } from '../../plan/day-view.ts';
 import { dateInWords } from '../../plan/phrases/date-words.ts';
+import { noticeWords } from '../../plan/phrases/notice-words.ts';
 import { windowsInWords } from '../../plan/phrases/pin-words.ts';
 import type { Language, UnitSystem, Window } from '../../plan/plan.ts';
 import { type Words, words } from '../../plan/words/words.ts';
 import { drivenWords } from './dial-lines.ts';
-import { absenceLines, personLines, workLines } from './today-people.ts';
+import { personLines, workLines } from './today-people.ts';
 import { watchLines } from './today-watch.ts';
 
 export interface TodayLook {
@@ -36,7 +36,7 @@ function dayText(view: DayView, before: DayView | null, look: TodayLook, told: W
     [titleOf(view, told)],
     nowSection(view, told),
     ...machineSections(view, before, look, told),
-    [...absenceLines(view, told), ...clockChangeLines(view, told)],
+    [...noticeWords(view, told)],
     ...view.people.map((person) => personLines(person, view.date, told)),
     view.people.length === 0 ? [told.today.nobody] : [],
   ];
@@ -155,13 +155,6 @@ function eventsOf({ switches, mists }: Pick<DayView, 'switches' | 'mists'>, told
 function clockSection(view: DayView, told: Words): readonly string[] {
   const events = eventsOf(view, told);
   return events.length === 0 ? [] : [told.today.clock, ...events.map(({ at, what }) => `  ${at}  ${what}`)];
-}
-
-function clockChangeLines({ clockChange }: DayView, { today, shelf }: Words): readonly string[] {
-  if (!clockChange) return [];
-  const by = spanWords(clockChange.minutes);
-  const line = clockChange.direction === 'forward' ? today.clocksForward(by) : today.clocksBack(by);
-  return [clockChange.leave.length > 0 ? `${line}; ${today.leave(shelf.list(clockChange.leave))}` : line];
 }
 
 function changeLine({ nextChange }: DayView, told: Words): string {
