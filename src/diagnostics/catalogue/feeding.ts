@@ -93,7 +93,7 @@ export const feeding = {
         setting === null
           ? 'no other midday would make it fit on every date'
           : `set ${setting}, the nearest at which it fits on every date`,
-        ...(between === null ? [] : [`or feed between ${between}, which fits on every date as the lights are`]),
+        ...(between === null ? [] : [`or feed ${between}, which fits on every date as the lights are`]),
       ].join('; '),
   ),
   'feeding-hours-taken': wording<{ enclosure: string; person: string }>(

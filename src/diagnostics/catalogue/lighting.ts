@@ -219,11 +219,20 @@ export const lighting = {
     ({ settingsToUndo }) =>
       settingsToUndo === null ? 'allow larger changes' : `allow ${settingsToUndo} settings, the fewest that undo it`,
   ),
-  'jump-large': wording<{ timer: string; date: string; jumpMinutes: number; bridge: string }>(
+  'jump-large': wording<{
+    timer: string;
+    date: string;
+    jumpMinutes: number;
+    stepMinutes: number;
+    bridge: string | null;
+  }>(
     'not safe',
     'warning',
     ({ timer, date, jumpMinutes }) => `the day on ${timer} changes by ${jumpMinutes} min at once on ${date}`,
-    ({ bridge }) => `bridge it in steps: ${bridge}`,
+    ({ bridge, stepMinutes }) =>
+      bridge === null
+        ? `a timer with pins finer than ${stepMinutes} min could change in smaller steps`
+        : `bridge it in steps: ${bridge}`,
   ),
   'first-change-held-back': wording<{ timer: string; until: string; daysBetween: number }>(
     'note',

@@ -60,7 +60,8 @@ function reportTimes(care: Care, enclosure: CareEnclosure, feeds: readonly Feed[
 }
 
 function words({ fromMinute, toMinute }: FeedingHours): string {
-  return `${clockTimeOf(wrapMinute(Math.ceil(fromMinute)))} and ${clockTimeOf(wrapMinute(Math.floor(toMinute)))}`;
+  const [from, to] = [clockTimeOf(wrapMinute(Math.ceil(fromMinute))), clockTimeOf(wrapMinute(Math.floor(toMinute)))];
+  return from === to ? `at ${from}` : `between ${from} and ${to}`;
 }
 
 /** The hours that lie inside those of every date, or null. */
@@ -87,7 +88,7 @@ function runsOf(outside: readonly HourCheck[], checks: readonly HourCheck[]): re
   }
   return runs.map(({ from, to }) => {
     const dates = from.day === to ? isoDateOf(to) : `${isoDateOf(from.day)} to ${isoDateOf(to)}`;
-    return `${dates} (between ${words(from.hours)})`;
+    return `${dates} (${words(from.hours)})`;
   });
 }
 

@@ -63,7 +63,13 @@ function reportLargeJumps(care: Care, { group, problem, settings }: SolvedGroup,
       const bridge = bridgeWords(problem, before ?? 0, length, care.plan.from + fromDayIndex);
       log.report(
         'jump-large',
-        { timer: group.timer.id, date: isoDateOf(care.plan.from + fromDayIndex), jumpMinutes, bridge },
+        {
+          timer: group.timer.id,
+          date: isoDateOf(care.plan.from + fromDayIndex),
+          jumpMinutes,
+          stepMinutes: problem.stepMinutes,
+          bridge,
+        },
         care.placeOf(group.timer.path),
       );
     }
@@ -71,8 +77,11 @@ function reportLargeJumps(care: Care, { group, problem, settings }: SolvedGroup,
   }
 }
 
-/** Returns the evenings and windows between two lengths, in steps of 30 min or the dial's own where that is longer. */
-export function bridgeWords(problem: DialProblem, before: number, after: number, firstDay: number): string {
+/**
+ * Returns the evenings and windows between two lengths, in steps of 30 min or the dial's own where that is longer; null where one step of
+ * the dial is the whole change.
+ */
+export function bridgeWords(problem: DialProblem, before: number, after: number, firstDay: number): string | null {
   const step = Math.max(problem.stepMinutes, BRIDGE_STEP_MINUTES);
   const evenings: string[] = [];
   for (let count = 1; count * step < Math.abs(after - before); count++) {
@@ -81,6 +90,7 @@ export function bridgeWords(problem: DialProblem, before: number, after: number,
     const evening = isoDateOf(firstDay + count - 1);
     if (window) evenings.push(`${evening} ${windowWords(window.onMinute, window.lengthMinutes)}`);
   }
+  if (evenings.length === 0) return null;
   const last = placeWindow(problem, after);
   const end = isoDateOf(firstDay + evenings.length);
   return [...evenings, ...(last ? [`${end} ${windowWords(last.onMinute, last.lengthMinutes)}`] : [])].join(', ');
