@@ -89,8 +89,7 @@ export function shortfallsOf(
   return [...limits, ...missed];
 }
 
-const NEAR_REMEDY =
-  'no more than one set of mists for days that differ costs; a set for those days alone is worth little';
+const NEAR_REMEDY = 'too little to change the plan for: plans are compared in steps of half a point';
 
 /** Returns the warnings of one enclosure over its sets. */
 export function shortfallNotes(
