@@ -1,4 +1,4 @@
-/** A gauge's log from the disk, in whatever letters its program writes. */
+/** A gauge's log from the disk, in whatever letters and ends of line its program writes. */
 import { createHash } from 'node:crypto';
 import { type Disk, reasonOf } from './files.ts';
 
@@ -19,7 +19,7 @@ export function loadLog(path: string, disk: Disk): LoadedLog | { readonly ok: fa
       return { ok: false, reason: `it has ${Math.round(bytes.length / 1048576)} MiB; at most 64 MiB are read` };
     return {
       ok: true,
-      text: decoded(bytes),
+      text: decoded(bytes).replace(/\r\n?/gu, '\n'),
       digest: createHash('sha256').update(bytes).digest('hex').slice(0, 32),
     };
   } catch (error) {

@@ -27,8 +27,9 @@ interface ParsedRow {
   readonly info: { readonly lines: number };
 }
 
-/** Returns the rows that are not empty; quotes, byte-order marks and any end of line are taken care of. */
-export function csvRows(text: string): CsvTable {
+/** Returns the rows that are not empty; quotes, byte-order marks and any end of line, mixed even, are taken care of. */
+export function csvRows(source: string): CsvTable {
+  const text = source.replace(/\r\n?/gu, '\n');
   const delimiter = delimiterOf(text);
   try {
     const parsed = parse(text, {

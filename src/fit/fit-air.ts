@@ -47,8 +47,12 @@ const FARTHEST = 40;
 /** Spread of a gauge's clock, and the farthest that it is taken along, min. */
 const CLOCK_SPREAD = 3;
 export const CLOCK_FARTHEST = 10;
-/** A value whose interval reaches farther than this factor either way is not told by the readings. */
+/**
+ * A value whose interval reaches farther than this factor either way is not told by the readings: with the values that are told least held
+ * at our estimates, and with all of them free.
+ */
 const TOLD_WITHIN = 2;
+const TOLD_WITHIN_ALL_FREE = 3;
 const ALIKE_ABOVE = 0.9;
 const EXPECTED_ERROR = 0.03;
 const COARSE = [0.3, 0.6, 1, 1.8, 3.3];
@@ -66,7 +70,12 @@ export function fitAir(
   const sampler = new Sampler(history, readings, gaugeNoise(observed));
   const joint = solved(sampler, observed, estimate, free, coarseStart(sampler, observed, estimate, free));
   let [last, kept] = [joint, free];
-  for (let worst = worstTold(last, kept); worst !== null && kept.length > 1; worst = worstTold(last, kept)) {
+  const widest = new Map(free.map((key, index) => [key, joint.coverage * errorOf(joint, index)]));
+  for (
+    let worst = worstTold(last, kept, widest);
+    worst !== null && kept.length > 1;
+    worst = worstTold(last, kept, widest)
+  ) {
     const dropped = kept.indexOf(worst);
     kept = kept.filter((key) => key !== worst);
     last = solved(
@@ -77,12 +86,12 @@ export function fitAir(
       last.parameters.filter((_, index) => index !== dropped),
     );
   }
-  const told = worstTold(last, kept) === null ? kept : [];
+  const told = worstTold(last, kept, widest) === null ? kept : [];
   const untold = free.filter((key) => !told.includes(key));
   return {
     values: told.map((key) => {
       const centre = last.parameters[kept.indexOf(key)] ?? 0;
-      const half = joint.coverage * errorOf(joint, free.indexOf(key));
+      const half = widest.get(key) ?? 0;
       return {
         key,
         value: estimate[key] * Math.exp(centre),
@@ -104,11 +113,20 @@ function errorOf({ covariance }: Solution, index: number): number {
   return Math.sqrt(Math.max(0, covariance[index]?.[index] ?? 0));
 }
 
-/** Returns the value that is told least, where its interval is too wide to say anything; null where all are told. */
-function worstTold(solution: Solution, keys: readonly AirKey[]): AirKey | null {
-  const errors = keys.map((_, index) => errorOf(solution, index));
-  const most = Math.max(...errors);
-  return solution.coverage * most > Math.log(TOLD_WITHIN) ? (keys[errors.indexOf(most)] ?? null) : null;
+/**
+ * Returns the value that is told least, where its interval is too wide to say anything; null where all are told.
+ *
+ * @param widest half widths of the intervals with every value free, as logarithms
+ */
+function worstTold(solution: Solution, keys: readonly AirKey[], widest: ReadonlyMap<AirKey, number>): AirKey | null {
+  const excess = keys.map((key, index) =>
+    Math.max(
+      (solution.coverage * errorOf(solution, index)) / Math.log(TOLD_WITHIN),
+      (widest.get(key) ?? 0) / Math.log(TOLD_WITHIN_ALL_FREE),
+    ),
+  );
+  const most = Math.max(...excess);
+  return most > 1 ? (keys[excess.indexOf(most)] ?? null) : null;
 }
 
 /** Reads a simulated history at the readings' minutes, moved by what the gauge's clock is ahead. */
