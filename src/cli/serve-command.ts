@@ -17,7 +17,7 @@ import { authorityOf, isLoopback, reachableAddresses } from '../serve/reachable.
 import { freshState, readState, type ServeState, stateFolder, writeState } from '../serve/serve-state.ts';
 import { freshToken, tokenCheck } from '../serve/token.ts';
 import { markOfAll } from '../serve/watch-files.ts';
-import { loadText, profilePath, reasonOf, resultFolderName } from './files.ts';
+import { fittedPath, loadText, profilePath, reasonOf, resultFolderName } from './files.ts';
 import { type CommonOptions, UsageError } from './program.ts';
 import { servedWords } from './served-words.ts';
 import { expectLongRun } from './short-run.ts';
@@ -175,7 +175,7 @@ function inputsOf(file: string, world: World): readonly string[] {
   const household = loaded.ok ? readHousehold(basename(file), loaded.text, new Log()) : null;
   const profiles =
     household === null ? [] : profilesNeeded(household).map(({ idOrPath }) => profilePath(idOrPath, file));
-  return [...new Set([file, ...profiles])];
+  return [...new Set([file, fittedPath(file), ...profiles])];
 }
 
 function endOf(ended: AbortSignal): Promise<void> {

@@ -50,7 +50,9 @@ describe('fit', () => {
     expect(plan().misting[0].model.airChangesPerHour).toBeCloseTo(told.values.airChangesPerHour.value, 2);
     expect(files('out/fern')).toContain('fit/fern.svg');
     expect(readFileSync(at('out/fern/changes.txt'), 'utf8')).toMatch(/mist/u);
-    expect(run(['check', 'fern.yaml', ...today]).exit).toBe(0);
+    expect(run(['why', 'fern.yaml', 'fern/air', ...today]).out).toMatch(
+      /air changes: 4\.\d+ an hour\n {6}fitted from gauge\.csv, 2027-01-05 to 2027-01-11; 95 % between/u,
+    );
   });
 
   it('is taken back by --remove', () => {

@@ -3,6 +3,7 @@ import type { DialChoice } from '../../plan/dial-choices.ts';
 import type { Plan, PlanEnclosure, TargetRecord } from '../../plan/plan.ts';
 import { originWords } from './origin-words.ts';
 import { targetWords } from './target-value.ts';
+import { whyAir } from './why-air.ts';
 import { whyDial, whyLamp } from './why-dial.ts';
 import { mistTimes, whyMists } from './why-mist.ts';
 
@@ -26,6 +27,8 @@ export function why(
   const [id, path] = splitOnce(what ?? '', '/');
   const mists = whyMist(plan, id, path);
   if (mists !== null) return { found: true, text: mists };
+  const air = path === 'air' ? whyAir(plan, id) : null;
+  if (air !== null) return { found: true, text: air };
   const enclosure = plan.enclosures.find((each) => each.id === id);
   const records =
     enclosure?.targets.filter((record) => path === '' || record.path === path || record.path.startsWith(`${path}.`)) ??
@@ -53,6 +56,7 @@ function askable(plan: Plan): readonly string[] {
       ...plan.misting
         .filter(({ enclosure, sets }) => enclosure === id && sets.length > 0)
         .flatMap((mist) => [`${id}/mists`, ...mistTimes(plan, mist).map((at) => `${id}/${at}`)]),
+      ...(plan.misting.some(({ enclosure }) => enclosure === id) ? [`${id}/air`] : []),
       ...[...new Set(targets.map(({ path }) => path.split('.')[0] ?? ''))].map((group) => `${id}/${group}`),
     ]),
   ];
