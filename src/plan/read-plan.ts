@@ -1,25 +1,7 @@
 import type { Plan } from './plan.ts';
+import { planFault } from './plan-shape.ts';
 
 export type PlanRead = { readonly ok: true; readonly plan: Plan } | { readonly ok: false; readonly reason: string };
-
-const LISTS = [
-  'people',
-  'enclosures',
-  'hardware',
-  'lighting',
-  'misting',
-  'feeding',
-  'rotation',
-  'chores',
-  'stock',
-  'away',
-  'events',
-  'notPlanned',
-  'loads',
-  'assumptions',
-  'warnings',
-] as const;
-const TEXTS = ['id', 'made', 'tool', 'name', 'timezone', 'from', 'to', 'units', 'paper', 'language'] as const;
 
 /** Reads the text of a plan.json; a reason in plain words where it is damaged or is no plan of this program. */
 export function readPlan(text: string): PlanRead {
@@ -33,18 +15,8 @@ export function readPlan(text: string): PlanRead {
     return { ok: false, reason: 'it is not a plan of this program' };
   if (value.format !== 1)
     return { ok: false, reason: `it has format ${String(value.format)}, and this version reads format 1` };
-  const missing = [
-    ...TEXTS.filter((key) => typeof value[key] !== 'string'),
-    ...LISTS.filter((key) => !Array.isArray(value[key])),
-    ...(typeof value.revision === 'number' ? [] : ['revision']),
-    ...(isRecord(value.site) ? [] : ['site']),
-    ...(isRecord(value.digests) ? [] : ['digests']),
-  ];
-  if (missing.length > 0)
-    return {
-      ok: false,
-      reason: `it is damaged: ${missing.slice(0, 3).join(', ')} ${missing.length === 1 ? 'is' : 'are'} missing`,
-    };
+  const fault = planFault(value);
+  if (fault !== null) return { ok: false, reason: `it is damaged: ${fault}` };
   return { ok: true, plan: value as unknown as Plan };
 }
 

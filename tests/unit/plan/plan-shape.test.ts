@@ -1,0 +1,68 @@
+import { describe, expect, it } from 'vitest';
+import { compile } from '../../../src/compile.ts';
+import { planJson } from '../../../src/emit/json/plan-json.ts';
+import { planFault } from '../../../src/plan/plan-shape.ts';
+import { readPlan } from '../../../src/plan/read-plan.ts';
+import { generateHousehold } from '../../property/household-generator.ts';
+import { profileText } from '../../shipped-profiles.ts';
+
+function planText(): string {
+  const { plan } = compile({
+    file: 'home.yaml',
+    text: generateHousehold(4, { enclosures: 2, days: 30 }),
+    profile: (id) => ({ file: `profiles/${id}.yaml`, text: profileText(id) }),
+    profileIds: [],
+    earlier: null,
+    today: { date: '2027-01-01' },
+    version: 'test',
+  });
+  if (!plan) throw new Error('the household cannot be planned');
+  return planJson(plan);
+}
+
+const TEXT = planText();
+
+type Path = readonly (string | number)[];
+
+function changed(path: Path, value: unknown): unknown {
+  const root: unknown = JSON.parse(TEXT);
+  let here = root as Record<string | number, unknown>;
+  for (const key of path.slice(0, -1)) here = here[key] as Record<string | number, unknown>;
+  const last = path.at(-1) ?? '';
+  if (value === undefined) delete here[last];
+  else here[last] = value;
+  return root;
+}
+
+describe('the shape of a plan.json', () => {
+  it('is that of every plan that this program writes', () => {
+    expect(planFault(JSON.parse(TEXT))).toBeNull();
+    expect(readPlan(TEXT)).toMatchObject({ ok: true });
+  });
+
+  it.each<[Path, unknown, string]>([
+    [['made'], '2027-02-30', 'made is no date'],
+    [['lighting', 0, 'settings', 0, 'from'], undefined, 'lighting[0].settings[0].from is missing'],
+    [['lighting', 0, 'settings', 0, 'windows'], {}, 'lighting[0].settings[0].windows is no list'],
+    [['lighting', 0], null, 'lighting[0] is no map'],
+    [['lighting', 0, 'turnsInDays'], 3, 'lighting[0].turnsInDays is none of 1, 7'],
+    [['feeding', 1, 'time'], '24:01', 'feeding[1].time is no time of day'],
+    [['feeding', 1, 'count'], 'five', 'feeding[1].count is no number'],
+    [['events', 0, 'start'], '2027-13-01T08:00', 'events[0].start is no moment'],
+    [['digests', 'told'], 7, 'digests.told is no text'],
+    [['enclosures', 0, 'sizeCm'], [1, 2], 'enclosures[0].sizeCm has 2 items'],
+    [['site', 'offsets'], [], 'site.offsets has 0 items'],
+    [['revision'], 1.5, 'revision is no whole number'],
+    [['previous'], {}, 'previous.format is missing'],
+    [['to'], '2199-01-01', 'from and to span'],
+    [['lighting', 0, 'targetMinutes'], [1], 'have 1 days of 30'],
+  ])('is refused with %j as %j', (path, value, fault) => {
+    expect(planFault(changed(path, value))).toContain(fault);
+    const read = readPlan(JSON.stringify(changed(path, value)));
+    expect(read.ok ? '' : read.reason).toContain(`it is damaged: `);
+  });
+
+  it('lets be what a later version may write besides', () => {
+    expect(planFault(changed(['later'], { of: 'another version' }))).toBeNull();
+  });
+});
