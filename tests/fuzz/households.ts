@@ -1,0 +1,27 @@
+import { generateHousehold } from '../property/household-generator.ts';
+import type { Target } from './campaign.ts';
+import { compiledWell, shipped, textOf } from './compile-target.ts';
+import { damagedBytes, damagedYaml } from './mutations.ts';
+
+const SHORT = { days: 35, enclosures: 1 };
+const EXAMPLES = ['examples/one-gecko.yaml', 'examples/porch-tortoise.yaml', 'examples/reading-room.yaml'];
+const BASES = [
+  ...Array.from({ length: 24 }, (_, seed) => generateHousehold(seed + 1, SHORT)),
+  ...EXAMPLES.map((path) => shipped(path).replace(/days: 365/, 'days: 35')),
+];
+const EVERY_KEY = shipped('tests/unit/read/every-key.yaml');
+
+/** Household files, by bytes and by structure. */
+export const households: Target = {
+  name: 'household files',
+  share: 0.4,
+  run: async (draw, index) => {
+    const base = draw.one(BASES);
+    const text =
+      index % 2 === 0
+        ? textOf(damagedBytes(Buffer.from(base), draw))
+        : damagedYaml(base, draw.chance(0.5) ? EVERY_KEY : draw.one(BASES), draw);
+    if (text === null) return 'no text';
+    return compiledWell({ text, today: '2027-01-01', pdf: index % 100 === 1 });
+  },
+};
