@@ -20,10 +20,11 @@ export function whyAir(plan: Plan, enclosure: string): string | null {
   const model = plan.misting[index]?.model;
   if (!model) return null;
   const name = plan.enclosures.find(({ id }) => id === enclosure)?.name ?? enclosure;
-  const lines = FIELDS.flatMap(([field, words, unit]) => [
-    `  ${words}: ${valueWords(field, model[field], unit)}`,
-    `      ${originOf(plan, index, field)}`,
-  ]);
+  const lines = FIELDS.flatMap(([field, words, unit]) => {
+    const value = model[field];
+    if (value === undefined) return [];
+    return [`  ${words}: ${valueWords(field, value, unit)}`, `      ${originOf(plan, index, field)}`];
+  });
   return `${name}: its air\n${lines.join('\n')}\n`;
 }
 
