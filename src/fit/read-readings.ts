@@ -60,6 +60,8 @@ class LogReader {
   #columns: Columns = { at: {}, units: {} };
   #said = 0;
   #unreadable = 0;
+  /** Days of which a time that does not exist has been told; its neighbours go without saying. */
+  readonly #skippedDays = new Set<number>();
 
   constructor(
     readonly file: string,
@@ -201,7 +203,9 @@ class LogReader {
     if (this.form.clock === 'standard') return day * DAY_MINUTES + minute - this.offsets.standardOffsetMinutes + shift;
     const meaning = meaningOfWall(this.offsets, day, minute);
     if (meaning.kind === 'skipped') {
-      this.#sayRow('readings-time-skipped', { found: row.cells[at] ?? '', zone: this.offsets.zone }, row, at);
+      if (!this.#skippedDays.has(day))
+        this.#sayRow('readings-time-skipped', { found: row.cells[at] ?? '', zone: this.offsets.zone }, row, at);
+      this.#skippedDays.add(day);
       return null;
     }
     if (meaning.kind === 'once') return meaning.utcMinute + shift;

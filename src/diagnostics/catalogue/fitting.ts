@@ -59,7 +59,8 @@ export const fitting = {
   'readings-time-skipped': wording<{ found: string; zone: string }>(
     'cannot be read',
     'warning',
-    ({ found, zone }) => `${quoted(found)} does not exist in ${zone}: the clocks jump over it; the line is left out`,
+    ({ found, zone }) =>
+      `${quoted(found)} does not exist in ${zone}: the clocks jump over that hour; its lines are left out`,
     () => 'if the gauge never changes its clock, say --clock standard',
   ),
   'readings-value': wording<{ found: string; wanted: string }>(
