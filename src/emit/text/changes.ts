@@ -1,16 +1,10 @@
 /** The change sheet in words: what to push, lift, add, alter and delete, in the order of the shelf, and what stays. */
 import { clockTimeOf } from '../../basics/minute-of-day.ts';
-import {
-  type ChangeSheet,
-  changeSheet,
-  type DialChange,
-  type FeedChange,
-  isEmptySheet,
-  type MistChange,
-} from '../../plan/change-sheet.ts';
-import { pinsToChange, windowsInWords } from '../../plan/phrases/pin-words.ts';
+import { type ChangeSheet, changeSheet, type FeedChange, isEmptySheet, nameOf } from '../../plan/change-sheet.ts';
+import { pinsToChange, pinsToSet, windowsInWords } from '../../plan/phrases/pin-words.ts';
 import type { Feed, Plan } from '../../plan/plan.ts';
 import { type SlotRun, slotRuns } from '../../plan/slots.ts';
+import { type DialChange, type Interval, type MistChange, placeOf } from '../../plan/timer-changes.ts';
 import { type Words, words } from '../../plan/words/words.ts';
 import { dateWords, sheetDate } from './settings-section.ts';
 
@@ -25,24 +19,35 @@ export function changesText(plan: Plan, before: Plan | null = plan.previous, on:
       : said.changes.since(dateWords(on, said.shelf), dateWords(before.made, said.shelf)),
   ];
   if (before === null) return `${head.join('\n')}\n`;
+  const { changes } = said;
+  const date = (day: string): string => dateWords(day, said.shelf);
   const blocks = [
-    ...sheet.dials.map((change) => dialBlock(change, plan, before, said)),
-    ...sheet.mists.map((change) => mistBlock(change, said)),
+    ...timerBlocks(sheet, plan, before, said),
     listBlock(
-      said.changes.loads,
+      changes.loads,
       sheet.moved.map((move) => moveLine(move, said)),
     ),
-    listBlock(said.changes.people, [
-      ...sheet.feeds.map((change) => feedLine(change, said)),
+    listBlock(changes.people, [
+      ...sheet.feeds.map((change) => feedLine(change, plan, said)),
       ...sheet.chores.map((change) => choreLine(change, said)),
+      ...(sheet.reaches ? [changes.reaches(date(sheet.reaches.after), date(sheet.reaches.before))] : []),
     ]),
     listBlock(
-      said.changes.stays,
-      sheet.stays.map(({ what, name }) => said.changes.staying[what](name)),
+      changes.stays,
+      sheet.stays.map(({ what, name }) => changes.staying[what](name)),
     ),
   ].filter((block) => block.length > 0);
-  const body = isEmptySheet(sheet) ? [[said.changes.nothing], ...blocks] : blocks;
+  const body = isEmptySheet(sheet) ? [[changes.nothing], ...blocks] : blocks;
   return `${[head, ...body].map((lines) => lines.join('\n')).join('\n\n')}\n`;
+}
+
+/** Timers as they stand along the shelf, then what is misted by hand. */
+function timerBlocks(sheet: ChangeSheet, plan: Plan, before: Plan, said: Words): readonly (readonly string[])[] {
+  const dials = sheet.dials.map((change) => ({ at: change.device, lines: dialBlock(change, plan, before, said) }));
+  const mists = sheet.mists.map((change) => ({ at: change.device, lines: mistBlock(change, plan, said) }));
+  return [...dials, ...mists]
+    .toSorted((a, b) => placeOf(a.at, before, plan) - placeOf(b.at, before, plan))
+    .map(({ lines }) => lines);
 }
 
 function listBlock(heading: string, lines: readonly string[]): readonly string[] {
@@ -51,17 +56,45 @@ function listBlock(heading: string, lines: readonly string[]): readonly string[]
 
 function dialBlock(change: DialChange, plan: Plan, before: Plan, said: Words): readonly string[] {
   const { device, kind, after } = change;
-  if (kind === 'new') return [said.changes.newDevice(device)];
   if (kind === 'gone') return [said.changes.goneDevice(device)];
+  if (kind === 'new')
+    return listBlock(said.changes.newDevice(device), [
+      ...setLines(change, plan, said),
+      ...clockLines(change, said),
+      ...laterLines(change, said),
+    ]);
+  return listBlock(device, [
+    nowLine(change, plan, before, said),
+    ...(after && change.comesOn.length + change.goesOff.length > 0
+      ? [said.changes.afterwards(windowsInWords(after.windows, said.shelf))]
+      : []),
+    ...clockLines(change, said),
+    ...laterLines(change, said),
+  ]);
+}
+
+/** What sets it from scratch. */
+function setLines({ device, after }: DialChange, plan: Plan, said: Words): readonly string[] {
+  const dial = plan.lighting.find((each) => each.device === device);
+  if (!dial || !after) return [];
+  const windows = windowsInWords(after.windows, said.shelf);
+  return dial.pins === null
+    ? [said.changes.today(windows)]
+    : [...pinsToSet(dial, after.slots, said.shelf), said.changes.afterwards(windows)];
+}
+
+function clockLines({ clock }: Pick<DialChange, 'clock'>, said: Words): readonly string[] {
+  return clock === null ? [] : [said.changes.clock(said.changes.clocks[clock.from], said.changes.clocks[clock.to])];
+}
+
+function laterLines(
+  { laterDates, droppedDates }: Pick<DialChange, 'laterDates' | 'droppedDates'>,
+  said: Words,
+): readonly string[] {
   const dates = (list: readonly string[]): string => said.shelf.list(list.map((date) => dateWords(date, said.shelf)));
   return [
-    device,
-    `  ${nowLine(change, plan, before, said)}`,
-    ...(after && change.comesOn.length + change.goesOff.length > 0
-      ? [`  ${said.changes.afterwards(windowsInWords(after.windows, said.shelf))}`]
-      : []),
-    ...(change.laterDates.length === 0 ? [] : [`  ${said.changes.later(dates(change.laterDates))}`]),
-    ...(change.droppedDates.length === 0 ? [] : [`  ${said.changes.dropped(dates(change.droppedDates))}`]),
+    ...(laterDates.length === 0 ? [] : [said.changes.later(dates(laterDates))]),
+    ...(droppedDates.length === 0 ? [] : [said.changes.dropped(dates(droppedDates))]),
   ];
 }
 
@@ -86,33 +119,40 @@ function runWords({ first, count }: SlotRun, stepMinutes: number): string {
   return `${clockTimeOf(first * stepMinutes)}–${clockTimeOf(Math.min(1440, (first + count) * stepMinutes))}`;
 }
 
-function mistBlock(change: MistChange, said: Words): readonly string[] {
+function mistBlock(change: MistChange, plan: Plan, said: Words): readonly string[] {
   const list = said.shelf.list;
+  const { changes } = said;
+  const { remove, alter, add, keep, device } = change;
   const lines = [
-    ...(change.remove.length > 0 ? [said.changes.remove(list(change.remove.map(({ at }) => at)))] : []),
-    ...(change.alter.length > 0
+    ...(change.interval ? [intervalLine(change.interval.after, said)] : []),
+    ...(remove.length > 0 ? [changes.remove(list(remove.map(({ at }) => at)))] : []),
+    ...(alter.length > 0
       ? [
-          said.changes.alter(
-            list(
-              change.alter.map(({ at, fromSeconds, toSeconds }) => said.changes.altered(at, fromSeconds, toSeconds)),
-            ),
+          changes.alter(
+            list(alter.map(({ at, fromSeconds, toSeconds }) => changes.altered(at, fromSeconds, toSeconds))),
           ),
         ]
       : []),
-    ...(change.add.length > 0
-      ? [said.changes.add(list(change.add.map(({ at, seconds }) => said.changes.entry(at, seconds))))]
-      : []),
-    ...(change.keep.length > 0 ? [said.changes.keep(list(change.keep.map(({ at }) => at)))] : []),
-    ...(change.laterDates.length > 0
-      ? [said.changes.later(list(change.laterDates.map((date) => dateWords(date, said.shelf))))]
-      : []),
+    ...(add.length > 0 ? [changes.add(list(add.map(({ at, seconds }) => changes.entry(at, seconds))))] : []),
+    ...(keep.length > 0 ? [changes.keep(list(keep.map(({ at, seconds }) => changes.entry(at, seconds))))] : []),
+    ...clockLines(change, said),
+    ...laterLines(change, said),
   ];
-  return listBlock(
-    change.device === null
-      ? said.changes.mists(change.enclosure)
-      : said.changes.mistsOn(change.enclosure, change.device),
-    lines,
-  );
+  const names = list(change.enclosures.map((id) => nameOf(plan, id)));
+  return listBlock(device === null ? changes.mists(names) : changes.mistsOn(names, device), lines);
+}
+
+function intervalLine(interval: Interval | null, said: Words): string {
+  if (interval === null) return said.changes.noInterval;
+  const { onSeconds, offSeconds, plugInAt } = interval;
+  const words = said.changes.interval(lengthWords(onSeconds), lengthWords(offSeconds));
+  return plugInAt === undefined ? words : `${words}; ${said.calendar.plugIn(plugInAt)}`;
+}
+
+/** For instance `2 min 30 s`. */
+function lengthWords(seconds: number): string {
+  const [minutes, rest] = [Math.floor(seconds / 60), seconds % 60];
+  return [...(minutes > 0 ? [`${minutes} min`] : []), ...(rest > 0 || minutes === 0 ? [`${rest} s`] : [])].join(' ');
 }
 
 function moveLine({ what, from, to }: ChangeSheet['moved'][number], said: Words): string {
@@ -121,14 +161,14 @@ function moveLine({ what, from, to }: ChangeSheet['moved'][number], said: Words)
   return to === null ? said.changes.unplugged(name, from) : said.changes.moves(name, from, to);
 }
 
-function feedLine({ enclosure, added, removed, altered, first }: FeedChange, said: Words): string {
+function feedLine({ enclosure, added, removed, altered, first }: FeedChange, plan: Plan, said: Words): string {
   const date = (first.after ?? first.before)?.date ?? '';
   const detail = said.changes.firstFeed(
     dateWords(date, said.shelf),
     feedWords(first.before, said),
     feedWords(first.after, said),
   );
-  return `${said.changes.feeds(enclosure, added, removed, altered)}; ${detail}`;
+  return `${said.changes.feeds(nameOf(plan, enclosure), added, removed, altered)}; ${detail}`;
 }
 
 function feedWords(feed: Feed | null, said: Words): string {
@@ -141,5 +181,6 @@ function choreLine({ title, kind, firstDates }: ChangeSheet['chores'][number], s
   const [first] = firstDates;
   const date = first === undefined ? '' : dateWords(first, said.shelf);
   if (kind === 'new') return said.changes.choreNew(title, date);
+  if (kind === 'reworded') return said.changes.choreReworded(title);
   return kind === 'gone' ? said.changes.choreGone(title) : said.changes.choreChanged(title, date);
 }

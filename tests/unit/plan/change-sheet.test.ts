@@ -2,8 +2,9 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { compile } from '../../../src/compile.ts';
 import { changesText } from '../../../src/emit/text/changes.ts';
-import { changeSheet, isEmptySheet, settingOn } from '../../../src/plan/change-sheet.ts';
+import { changeSheet, isEmptySheet } from '../../../src/plan/change-sheet.ts';
 import type { Plan } from '../../../src/plan/plan.ts';
+import { standingOn } from '../../../src/plan/timer-changes.ts';
 import { PROFILE_IDS, profileText } from '../../shipped-profiles.ts';
 
 const TEXT = readFileSync(new URL('../../golden/replanned.yaml', import.meta.url), 'utf8');
@@ -45,6 +46,7 @@ describe('a change sheet', () => {
       { what: 'dial', name: 'lower' },
       { what: 'feeds', name: 'Fern' },
       { what: 'feeds', name: 'Moss' },
+      { what: 'chores', name: String(first.chores.filter(({ kind }) => !/re-pin|change-sheet/.test(kind)).length) },
     ]);
   });
 
@@ -66,13 +68,13 @@ describe('a change sheet', () => {
       expect(sheet.dials.map(({ device }) => device)).toEqual(['upper']);
       expect(sheet.stays).toContainEqual({ what: 'dial', name: 'lower' });
       const middle = (slots: readonly number[] = []) => (((slots[0] ?? 0) + (slots.at(-1) ?? 0) + 1) * 15) / 2;
-      const before = settingOn(first.lighting[0]?.settings ?? [], ON);
+      const before = standingOn(first.lighting[0]?.settings ?? [], ON);
       expect(Math.abs(middle(before?.slots) - 13 * 60)).toBeLessThanOrEqual(7.5);
       expect(Math.abs(middle(change?.after?.slots) - 12 * 60)).toBeLessThanOrEqual(7.5);
     });
 
     it('leads from the slots before to the slots after, whatever changes', () => {
-      const before = new Set(settingOn(first.lighting[0]?.settings ?? [], ON)?.slots ?? []);
+      const before = new Set(standingOn(first.lighting[0]?.settings ?? [], ON)?.slots ?? []);
       for (const slot of change?.goesOff ?? []) before.delete(slot);
       for (const slot of change?.comesOn ?? []) before.add(slot);
       expect([...before].sort((a, b) => a - b)).toEqual(change?.after?.slots);
@@ -94,8 +96,8 @@ describe('a change sheet', () => {
     const sheet = sheetOf(edited(['power: 10 W, outlet: lower', 'power: 10 W, outlet: spare']));
     expect(sheet.moved).toEqual([{ what: 'lamp:moss/bar', from: 'lower', to: 'spare' }]);
     expect(sheet.dials.map(({ device, kind }) => [device, kind])).toEqual([
-      ['spare', 'new'],
       ['lower', 'gone'],
+      ['spare', 'new'],
     ]);
   });
 
@@ -131,11 +133,73 @@ describe('a change sheet', () => {
     expect(often.filter(({ id }) => id === 'moss/wipe').map(({ kind }) => kind)).toEqual(['changed']);
   });
 
+  it('tells a longer plan as such, not its further feeds', () => {
+    const sheet = sheetOf(edited(['days: 365', 'days: 400']));
+    expect(sheet.reaches).toEqual({ before: '2027-12-31', after: '2028-02-04' });
+    expect(sheet.feeds).toEqual([]);
+  });
+
+  it('names a chore that stays on its days under another title', () => {
+    const sheet = sheetOf(edited(['title: Wipe the glass', 'title: Wipe the front']));
+    expect(sheet.chores.map(({ title, kind }) => [title, kind])).toEqual([['Wipe the front', 'reworded']]);
+    expect(isEmptySheet(sheet)).toBe(false);
+  });
+
+  it('compares with what stands on a dial whose plan has ended', () => {
+    const ended = {
+      ...first,
+      to: '2027-01-10',
+      lighting: first.lighting.map((dial) => ({
+        ...dial,
+        settings: dial.settings.slice(0, 1).map((setting) => ({ ...setting, to: '2027-01-10' })),
+      })),
+    };
+    expect(
+      changeSheet(ended, first, ON).dials.every(
+        ({ comesOn, goesOff, kind }) => kind === 'changed' && comesOn.length + goesOff.length === 0,
+      ),
+    ).toBe(true);
+  });
+
+  it('says when a dial is to show another clock', () => {
+    const other = { ...first, lighting: first.lighting.map((dial) => ({ ...dial, clock: 'wall' as const })) };
+    expect(changeSheet(first, other, ON).dials.map(({ clock }) => clock)).toEqual([
+      { from: 'standard', to: 'wall' },
+      { from: 'standard', to: 'wall' },
+    ]);
+  });
+
+  it('tells a timer of several enclosures once, and a repeat-cycle timer by what it repeats', () => {
+    const set = (onSeconds: number) => ({
+      from: '2027-01-01',
+      to: '2027-12-31',
+      entries: [{ at: '08:00', seconds: onSeconds }],
+      interval: { onSeconds, offSeconds: 3600, poweredBy: null },
+    });
+    const misted = (onSeconds: number) => ({
+      ...first,
+      misting: ['fern', 'moss'].map((enclosure) => ({
+        enclosure,
+        pump: 'pump',
+        device: 'pulse',
+        clock: 'standard',
+        sets: [set(onSeconds)],
+      })),
+    });
+    const sheet = changeSheet(misted(30) as unknown as Plan, misted(45) as unknown as Plan, ON);
+    expect(sheet.mists).toHaveLength(1);
+    expect(sheet.mists[0]?.enclosures).toEqual(['fern', 'moss']);
+    expect(sheet.mists[0]?.interval).toEqual({ before: set(30).interval, after: set(45).interval });
+    expect([sheet.mists[0]?.add, sheet.mists[0]?.alter]).toEqual([[], []]);
+  });
+
   it('compares mists by their time', () => {
     const [plan] = [structuredClone(first) as { misting: unknown[] } & Plan];
     const set = (entries: readonly { at: string; seconds: number }[]) => ({
       enclosure: 'fern',
+      pump: 'pump',
       device: 'timer',
+      clock: 'wall',
       sets: [{ from: '2027-01-01', to: '2027-12-31', entries }],
     });
     const before = {
@@ -160,13 +224,16 @@ describe('a change sheet', () => {
     };
     const [change] = changeSheet(before as unknown as Plan, after as unknown as Plan, ON).mists;
     expect(change).toEqual({
-      enclosure: 'fern',
+      enclosures: ['fern'],
       device: 'timer',
+      clock: null,
+      interval: null,
       add: [{ at: '13:00', seconds: 30 }],
       remove: [{ at: '12:00', seconds: 30 }],
       alter: [{ at: '08:00', fromSeconds: 60, toSeconds: 90 }],
       keep: [{ at: '18:00', seconds: 60 }],
       laterDates: [],
+      droppedDates: [],
     });
   });
 });
