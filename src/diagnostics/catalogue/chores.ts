@@ -5,7 +5,7 @@ const list = (items: readonly string[], most: number): string =>
   items.length > most ? `${items.slice(0, most).join(', ')} and ${items.length - most} more` : items.join(', ');
 const dayCount = (count: number): string => `${count} day${count === 1 ? '' : 's'}`;
 
-interface Undone {
+export interface Undone {
   readonly from: string;
   readonly to: string;
   readonly chores: readonly string[];

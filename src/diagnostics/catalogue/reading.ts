@@ -1,7 +1,7 @@
 /** What can be wrong with the text of a household file or a profile. */
 import { wording } from '../diagnostic.ts';
 
-interface Nearest {
+export interface Nearest {
   readonly nearest: string | null;
 }
 
