@@ -18,6 +18,8 @@ export interface Gauge {
   readonly clockMinutes: number;
   readonly lostShare: number;
   readonly everyMinutes: number;
+  /** How much of an error the next reading keeps; absent: none. */
+  readonly chain?: number;
 }
 
 export const ORDINARY: Gauge = { noise: 0.03, clockMinutes: 1, lostShare: 0.1, everyMinutes: 10 };
@@ -127,8 +129,11 @@ export function historyOf(days: SyntheticLog['days'], warmUpMinutes: number): Hi
 function readingsOf(choices: Choices, humidity: readonly Float64Array[], gauge: Gauge): SyntheticLog['readings'] {
   const ahead = gauge.clockMinutes * (2 * choices.share() - 1);
   const readings: { minute: number; humidity: number }[] = [];
+  const chain = gauge.chain ?? 0;
+  let kept = normal(choices);
   for (let minute = 20; minute < humidity.length * DAY - 20; minute += gauge.everyMinutes) {
-    const error = gauge.noise * normal(choices);
+    kept = chain * kept + Math.sqrt(1 - chain * chain) * normal(choices);
+    const error = gauge.noise * kept;
     if (choices.chance(gauge.lostShare)) continue;
     const step = Math.round((minute - ahead) * PER_MINUTE);
     const day = Math.floor(step / (DAY * PER_MINUTE));
