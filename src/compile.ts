@@ -4,13 +4,14 @@
 
 import { epochDay } from './basics/calendar-day.ts';
 import type { IsoDate } from './basics/civil.ts';
-import { type Today, todayIn } from './basics/today.ts';
+import type { Today } from './basics/today.ts';
 import type { Diagnostic } from './diagnostics/diagnostic.ts';
 import { Log } from './diagnostics/log.ts';
 import type { Language, Plan } from './plan/plan.ts';
 import { type ReadFitted, readFitted } from './read/fitted.ts';
 import { type ReadHousehold, readHousehold } from './read/household.ts';
 import { type ReadProfile, readProfile } from './read/profile.ts';
+import { planningDay } from './replan/planning-day.ts';
 import { revise } from './replan/revise.ts';
 import type { Care } from './resolve/care.ts';
 import { profilesNeeded, reportProfileUnknown, resolve } from './resolve/resolve.ts';
@@ -53,10 +54,8 @@ export function compile(input: CompileInput): Compiled {
   const profiles = household && readProfiles(household, input, log);
   const fitted = fittedValues(input.fitted ?? null, log);
   const care = withAbsence(household && profiles && resolve(household, profiles, log, fitted), input.absence);
-  const solved =
-    care && !log.has('error')
-      ? solve(care, input.earlier, todayIn(care.site.timezone, input.today), input.version, log)
-      : null;
+  const day = care && planningDay(care.site.timezone, input.today, input.earlier, log);
+  const solved = care && day !== null && !log.has('error') ? solve(care, input.earlier, day, input.version, log) : null;
   const plan = care && solved && (solved === input.earlier ? solved : revised(solved, care, input.earlier, log));
   return { household, care, plan, diagnostics: log.sorted() };
 }

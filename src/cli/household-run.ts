@@ -8,6 +8,7 @@ import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import { renderText, type SourceTexts } from '../diagnostics/render.ts';
 import type { Language, Plan } from '../plan/plan.ts';
 import { readPlan } from '../plan/read-plan.ts';
+import { foreignWords } from '../replan/foreign-plan.ts';
 import { fittedPath, isProfilePath, loadText, profilePath, resultFolderName, shippedProfiles } from './files.ts';
 import { type CommonOptions, UsageError } from './program.ts';
 import { CannotWrite } from './publish.ts';
@@ -61,22 +62,30 @@ export function runHousehold(
   if (fitted === 'unreadable') return null;
   if (fitted) sources.set(fitted.file, { shown: fittedPath(file), text: fitted.text });
   const name = resultFolderName(file);
-  const { plan: earlier, digest, fault } = earlierPlan(options.out ?? 'out', name, world);
-  if (fault !== null && options.isWriting) throw new CannotWrite(`${fault}; move it away, then run this again`);
-  if (fault !== null) world.say(`dewdial: ${fault}; it is left alone and not used\n`);
-  const compiled = compile({
-    file: label,
-    text: loaded.text,
-    profile,
-    profileIds: shippedProfiles(world.disk),
-    fitted,
-    earlier,
-    today: todayOf(options.today, world),
-    version,
-    ...(options.language === undefined ? {} : { language: options.language }),
-    ...(options.absence === undefined ? {} : { absence: options.absence }),
-  });
-  return { compiled, earlier, earlierDigest: digest, name, sources };
+  const { plan, digest, fault } = earlierPlan(options.out ?? 'out', name, world);
+  const leaveAlone = (what: string): void => {
+    if (options.isWriting) throw new CannotWrite(`${what}; move it away, then run this again`);
+    world.say(`dewdial: ${what}; it is left alone and not used\n`);
+  };
+  if (fault !== null) leaveAlone(fault);
+  const compiledFrom = (earlier: Plan | null): Compiled =>
+    compile({
+      file: label,
+      text: loaded.text,
+      profile,
+      profileIds: shippedProfiles(world.disk),
+      fitted,
+      earlier,
+      today: todayOf(options.today, world),
+      version,
+      ...(options.language === undefined ? {} : { language: options.language }),
+      ...(options.absence === undefined ? {} : { absence: options.absence }),
+    });
+  const compiled = compiledFrom(plan);
+  const foreign = plan && compiled.care && foreignWords(plan, compiled.care);
+  if (!foreign) return { compiled, earlier: plan, earlierDigest: digest, name, sources };
+  leaveAlone(`${join(options.out ?? 'out', name, 'plan.json')} ${foreign}`);
+  return { compiled: compiledFrom(null), earlier: null, earlierDigest: digest, name, sources };
 }
 
 /** Returns the fitted values beside a household file, null where there are none; what cannot be read is said. */
@@ -104,7 +113,10 @@ interface Earlier {
 function earlierPlan(out: string, name: string, world: World): Earlier {
   const path = join(out, name, 'plan.json');
   const loaded = loadText(path, world.disk);
-  if (!loaded.ok) return { plan: null, digest: null, fault: null };
+  if (!loaded.ok) {
+    const fault = `${path} stands where the earlier plan should be, and cannot be read: ${loaded.reason}`;
+    return { plan: null, digest: null, fault: loaded.isMissing ? null : fault };
+  }
   const read = readPlan(loaded.text);
   const digest = textDigest(loaded.text);
   if (read.ok) return { plan: read.plan, digest, fault: null };

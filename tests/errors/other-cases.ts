@@ -106,6 +106,18 @@ export const otherCases: Readonly<Record<string, OtherCase>> = {
   instead  write it shorter
 `,
   },
+  'clock-set-back': {
+    said: () =>
+      saidOfText(
+        'home.yaml',
+        oneDial('2027-02-01', 'from: 2027-01-01, days: 60'),
+        oneDial('2027-02-20', 'from: 2027-01-01, days: 60'),
+      ),
+    expected: `note (clock-set-back)
+  because  today is given as 2027-02-01, and the plan that stands was made on 2027-02-20; from 2027-02-01 on it is planned anew
+  instead  leave out --today, or name a day from 2027-02-20 on
+`,
+  },
   'first-change-held-back': {
     said: () =>
       saidOfText(

@@ -24,4 +24,16 @@ export const clocks = {
       `${timer} shows wall time, and in ${zone} the clocks go from ${from} to ${to} on ${date}, when nobody stands at the shelf`,
     () => 'turn it in the evening before, or set clock: standard and leave it alone all year',
   ),
+  'clock-set-back': wording<{ today: string; made: string; taken: string }>(
+    'note',
+    'warning',
+    ({ today, made, taken }) =>
+      taken === made
+        ? `the clock says ${today}, and the plan that stands was made on ${made}; ${made} is taken as today`
+        : `today is given as ${today}, and the plan that stands was made on ${made}; from ${today} on it is planned anew`,
+    ({ today, made, taken }) =>
+      taken === made
+        ? `set the clock, or say --today ${today} where it is right`
+        : `leave out --today, or name a day from ${made} on`,
+  ),
 };
