@@ -77,8 +77,9 @@ export function fitEnclosure(input: FitInput, log: Readings, messages: Log): Enc
     return null;
   }
   const fit = fitAir(history, readings, estimate, free);
+  sayMisses(fit, messages);
   if (!isTold(input, fit, free, past, messages)) return null;
-  sayDoubts(fit, messages);
+  sayUntold(fit, messages);
   return {
     enclosure,
     fit,
@@ -236,7 +237,7 @@ export const WORDS: Readonly<Record<AirKey, string>> = {
   transferMPerHour: 'drying of wet leaves',
 };
 
-function sayDoubts(fit: AirFit, messages: Log): void {
+function sayUntold(fit: AirFit, messages: Log): void {
   for (const key of fit.untold) {
     const pair = fit.alike.find(({ keys }) => keys.includes(key));
     const other = pair?.keys.find((each) => each !== key);
@@ -250,6 +251,9 @@ function sayDoubts(fit: AirFit, messages: Log): void {
       null,
     );
   }
+}
+
+function sayMisses(fit: AirFit, messages: Log): void {
   if (fit.residual > POOR_RESIDUAL || fit.inflation > POOR_CHAIN)
     messages.report('fit-misses', { points: Math.round(1000 * fit.residual) / 10 }, null);
 }
