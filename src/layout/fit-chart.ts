@@ -35,7 +35,7 @@ const MOST_LABELS = 12;
 export function fitChart(picture: FitPicture): Drawing {
   const { words, name, readings } = picture;
   const end = Math.max(DAY, readings.at(-1)?.x ?? DAY);
-  const start = Math.max(0, Math.min(readings[0]?.x ?? 0, end - DAY));
+  const start = Math.max(0, 60 * Math.floor(Math.min(readings[0]?.x ?? 0, end - DAY) / 60));
   const [low, high] = bounds(picture);
   const frame = (place: { top: number; height: number }, xFrom: number, xTo: number): Frame => ({
     left: LEFT_MM,
