@@ -78,7 +78,11 @@ export function solveWater(
       ...switched.filter(({ device }) => shelf.lighting.every((dial) => dial.device !== device)),
     ],
     assumptions: members.flatMap(({ member }, index) =>
-      member.air.taken.map(({ field, value, source }) => ({ path: `misting[${index}].model.${field}`, value, source })),
+      member.air.taken.map(({ field, value, source }) => ({
+        path: `misting[${index}].model.${field}`,
+        value: Number(value.toPrecision(ASSUMED_DIGITS)),
+        source,
+      })),
     ),
   };
 }
@@ -95,6 +99,9 @@ function trialOf({ care, shelf }: Stage, unit: MistUnit): PumpTrial {
   const { exceeded, shortfall, waterG } = new UnitSolver(unit).solveCases(distinctCases(spans));
   return { cost: exceeded.length * 1000 + shortfall, waterG };
 }
+
+/** An estimate is not better than that. */
+const ASSUMED_DIGITS = 6;
 
 /** The pins of pumps and foggers that hang on a dial alone. */
 function foggerPlans(
