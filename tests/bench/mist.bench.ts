@@ -199,7 +199,7 @@ function improved(
   here: Score,
   compare: (a: Score, b: Score) => number,
 ): Score | null {
-  for (const candidate of moves.stated(here.entries)) {
+  for (const candidate of moves.stated().flatMap((family) => [...family(here.entries)])) {
     const score = judge.score(candidate);
     if (score && compare(score, here) < -0.01) return score;
   }

@@ -24,6 +24,9 @@ export function lengthsOf(problem: DayProblem): Lengths {
   return { all, wished: wished.length > 0 ? wished : all };
 }
 
+/** Moves of one kind, from some entries. */
+export type Family = (entries: readonly Run[]) => Iterable<readonly Run[]>;
+
 export class DayMoves {
   readonly #grid: StartGrid;
   readonly #step: number;
@@ -38,13 +41,15 @@ export class DayMoves {
   }
 
   /** The stated moves: a start or a length by one step, dropping, a length step from one to another, a shortest mist at any start. */
-  *stated(entries: readonly Run[]): Generator<readonly Run[]> {
-    yield* this.byLength(entries, 1);
-    yield* this.shares(entries);
-    yield* this.byStart(entries, 1);
-    yield* this.drops(entries);
+  stated(): readonly Family[] {
     const shortest = this.lengths.wished[0];
-    if (shortest !== undefined) yield* this.adds(entries, shortest, this.#grid.slots);
+    return [
+      (entries) => this.byLength(entries, 1),
+      (entries) => this.shares(entries),
+      (entries) => this.byStart(entries, 1),
+      (entries) => this.drops(entries),
+      ...(shortest === undefined ? [] : [(entries: readonly Run[]) => this.adds(entries, shortest, this.#grid.slots)]),
+    ];
   }
 
   /** One entry shorter or longer by so many steps. */

@@ -1,7 +1,7 @@
 /** The search over a day's entries: every set where they are few; else from many beginnings down to where no stated move improves. */
 import type { Run } from '../../science/wet-enclosure.ts';
 import { compareScores, type DayJudge, type Score } from './day-judge.ts';
-import { DayMoves } from './day-moves.ts';
+import { DayMoves, type Family } from './day-moves.ts';
 import type { DayProblem, SolveOptions } from './day-problem.ts';
 import { placedNear } from './rhythm-placement.ts';
 import type { Slot } from './start-grid.ts';
@@ -117,7 +117,7 @@ export class DaySearch {
     for (const slots of this.#placements(count)) {
       const even = this.#evenLengths(slots);
       if (!even) continue;
-      const found = this.#descendBy(even, (entries) => this.#lengthMoves(entries));
+      const found = this.#descendBy(even, this.#lengthMoves(), this.#isGuidedOn);
       best = this.#better(best, found);
       if (best && isMet(best)) break;
     }
@@ -196,32 +196,40 @@ export class DaySearch {
     return entries;
   }
 
-  *#lengthMoves(entries: readonly Run[]): Generator<readonly Run[]> {
-    yield* this.moves.together(entries, 4);
-    yield* this.moves.byLength(entries, 4);
-    yield* this.moves.together(entries, 1);
-    yield* this.moves.byLength(entries, 1);
+  #lengthMoves(): readonly Family[] {
+    return [
+      (entries) => this.moves.together(entries, 4),
+      (entries) => this.moves.byLength(entries, 4),
+      (entries) => this.moves.together(entries, 1),
+      (entries) => this.moves.byLength(entries, 1),
+    ];
   }
 
-  *#wideMoves(entries: readonly Run[]): Generator<readonly Run[]> {
-    yield* this.#lengthMoves(entries);
-    yield* this.moves.shares(entries);
-    yield* this.moves.byStart(entries, 1);
-    yield* this.moves.byStart(entries, 4);
-    yield* this.moves.drops(entries);
+  #wideMoves(): readonly Family[] {
     const sparse = this.#sparse();
     const { wished } = this.moves.lengths;
-    yield* this.moves.adds(entries, wished[wished.length >> 1] ?? 0, sparse);
-    yield* this.moves.relocations(entries, sparse);
+    return [
+      ...this.#lengthMoves(),
+      (entries) => this.moves.shares(entries),
+      (entries) => this.moves.byStart(entries, 1),
+      (entries) => this.moves.byStart(entries, 4),
+      (entries) => this.moves.drops(entries),
+      (entries) => this.moves.adds(entries, wished[wished.length >> 1] ?? 0, sparse),
+      (entries) => this.moves.relocations(entries, sparse),
+    ];
   }
 
   /** Goes down by the smooth shortfall, then by the order itself, until no stated move improves. */
   #descend(from: Score): Score {
     let here = from;
     if (this.#misses(here)) {
-      here = this.#descendBy(here, (entries) => this.#wideMoves(entries));
+      here = this.#descendBy(here, this.#wideMoves(), this.#isGuidedOn);
     }
     return this.#descendStrictly(here);
+  }
+
+  #descendStrictly(from: Score): Score {
+    return this.#descendBy(from, this.moves.stated(), (score, best) => compareScores(score, best, this.judge.grid) < 0);
   }
 
   /** Returns whether a limit, a target or the middle of the band is missed. */
@@ -229,36 +237,36 @@ export class DaySearch {
     return !score || score.broken.length > 0 || (score.levels[0] ?? 0) > 0 || (score.levels[1] ?? 0) > 1;
   }
 
-  /** First improvements by the guide, until there is none. */
-  #descendBy(from: Score, moves: (entries: readonly Run[]) => Iterable<readonly Run[]>): Score {
+  /** First improvements until there is none. A kind of move that has helped is tried on before the next, and each once more at the end. */
+  #descendBy(from: Score, families: readonly Family[], isBetter: (score: Score, best: Score) => boolean): Score {
     let here = from;
-    for (;;) {
-      let found: Score | null = null;
-      for (const candidate of moves(here.entries)) {
-        const score = this.#scored(candidate);
-        if (!score || this.#guided(here, score) === here) continue;
-        found = score;
-        break;
+    let idle = 0;
+    for (let turn = 0; idle < families.length; ) {
+      const found = this.#firstBetter(here, families[turn], isBetter);
+      if (found) {
+        here = found;
+        idle = 0;
+      } else {
+        turn = (turn + 1) % families.length;
+        idle++;
       }
-      if (!found) return here;
-      here = found;
     }
+    return here;
   }
 
-  #descendStrictly(from: Score): Score {
-    let here = from;
-    for (;;) {
-      let found: Score | null = null;
-      for (const candidate of this.moves.stated(here.entries)) {
-        const score = this.#scored(candidate);
-        if (!score || compareScores(score, here, this.judge.grid) >= 0) continue;
-        found = score;
-        break;
-      }
-      if (!found) return here;
-      here = found;
+  #firstBetter(
+    here: Score,
+    family: Family | undefined,
+    isBetter: (score: Score, best: Score) => boolean,
+  ): Score | null {
+    for (const candidate of family?.(here.entries) ?? []) {
+      const score = this.#scored(candidate);
+      if (score && isBetter(score, here)) return score;
     }
+    return null;
   }
+
+  readonly #isGuidedOn = (score: Score, best: Score): boolean => this.#guided(best, score) !== best;
 
   /** Returns the better by the order, or where one falls short by how far exactly. */
   #guided(a: Score | null, b: Score | null): Score | null {
