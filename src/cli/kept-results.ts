@@ -3,11 +3,13 @@
  * results stand untouched, the household need not be compiled again. An entry is trusted only where it is whole (it carries a digest of
  * itself), was written by this version on this runtime, and the files stand with the sizes and times noted: anything else is compiled.
  */
+
 import { join, resolve } from 'node:path';
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import type { Disk } from './files.ts';
 import type { HouseholdOptions } from './household-compile.ts';
 import { textDigest } from './household-run.ts';
+import { makeFolder } from './make-folder.ts';
 import { type Published, standingVersion, VERSIONS } from './publish.ts';
 import type { World } from './world.ts';
 
@@ -72,7 +74,7 @@ export function keepResults(
     if (isLink(folder, disk)) return;
     const whole: KeptResults = { ...kept, standing, files: filesOf(join(out, VERSIONS, standing), disk) };
     const body = JSON.stringify(whole);
-    disk.mkdirSync(folder, { recursive: true });
+    makeFolder(folder, disk);
     const fresh = join(folder, `.${name}.fresh`);
     disk.rmSync(fresh, { force: true });
     disk.writeFileSync(fresh, `${textDigest(`${made}\n${body}`)}\n${body}`, { flag: 'wx' });

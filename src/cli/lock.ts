@@ -1,4 +1,5 @@
 import { join } from 'node:path';
+import { makeFolder } from './make-folder.ts';
 import { CannotWrite, VERSIONS } from './publish.ts';
 import type { World } from './world.ts';
 
@@ -11,9 +12,9 @@ const WAIT = { retries: 40, minTimeout: 20, maxTimeout: 400, factor: 1.5 };
  */
 export async function underLock<T>(outFolder: string, name: string, world: World, work: () => Promise<T>): Promise<T> {
   const versions = join(outFolder, VERSIONS);
-  world.disk.mkdirSync(outFolder, { recursive: true });
+  makeFolder(outFolder, world.disk);
   if (isLink(versions, world)) throw new CannotWrite(`${versions} is a link to somewhere else`);
-  world.disk.mkdirSync(versions, { recursive: true });
+  makeFolder(versions, world.disk);
   const release = await lock(join(versions, name), world);
   try {
     return await work();

@@ -4,9 +4,11 @@
  * the household's folder shows the whole old or the whole new results. Where links are not to be had (some
  * Windows set-ups), two renames take its place and the next run finishes what was cut short between them.
  */
+
 import { createHash } from 'node:crypto';
 import { dirname, join, normalize, sep } from 'node:path';
 import { type Disk, realDisk } from './files.ts';
+import { makeFolder } from './make-folder.ts';
 
 export interface Product {
   /** Relative, with `/`. */
@@ -155,7 +157,7 @@ function isComplete(outFolder: string, version: string, products: readonly Produ
 }
 
 function writeVersion(outFolder: string, version: string, products: readonly Product[], disk: Disk): string {
-  disk.mkdirSync(outFolder, { recursive: true });
+  makeFolder(outFolder, disk);
   const versions = join(outFolder, VERSIONS);
   const stat = statOrNull(versions, disk);
   if (stat?.isSymbolicLink()) throw new CannotWrite(`${versions} is a link to somewhere else`);
@@ -189,7 +191,7 @@ function syncFolder(folder: string, disk: Disk): void {
 }
 
 function writeDurably(path: string, content: string | Uint8Array, disk: Disk): void {
-  disk.mkdirSync(dirname(path), { recursive: true });
+  makeFolder(dirname(path), disk);
   const handle = disk.openSync(path, 'wx');
   try {
     disk.writeFileSync(handle, content);
