@@ -33,17 +33,14 @@ export function chooseSets<S extends SetSolution>(
   return split.choose(most) ?? { sets: single, alone: alone.worst, worst: whole.shortfall, reached: false };
 }
 
-/** Returns how spans do alone; one that is near enough under the common entries need not be asked. */
+/** Returns how spans do alone; under the common entries most of them are met at once. */
 function aloneOf<S extends SetSolution>(
   solver: SetSolver<S>,
   spans: readonly UnitSpan[],
   whole: S,
 ): { readonly alone: Alone; readonly found: readonly S[] } {
-  const holds = whole.exceeded.length === 0;
   const found: S[] = [];
   const solved = spans.map((span) => {
-    const under = whole.shortfallOf(span);
-    if (holds && under <= WITHIN) return { shortfall: under, exceeded: 0 };
     const solution = solver.solve([span], { untilMet: true, near: whole });
     found.push(solution);
     return { shortfall: solution.shortfall, exceeded: solution.exceeded.length };
