@@ -15,7 +15,9 @@ for (const [name, schema] of [
   writeFileSync(join(root, `dist/schemas/${name}.json`), `${JSON.stringify(schema(), null, 2)}\n`);
 
 const compiler = join(root, 'node_modules/typescript/bin/tsc');
-const { status } = spawnSync(process.execPath, [compiler, '-p', join(root, 'tsconfig.types.json')], { stdio: 'inherit' });
+const { status } = spawnSync(process.execPath, [compiler, '-p', join(root, 'tsconfig.types.json')], {
+  stdio: 'inherit',
+});
 if (status !== 0) process.exit(status ?? 1);
 
 writeFileSync(join(root, 'dist/third-party-licences.txt'), licences());
@@ -34,7 +36,9 @@ function licences() {
 }
 
 function licenceText(folder) {
-  const names = existsSync(folder) ? readdirSync(folder).filter((name) => /^(licen[cs]e|copying|notice)/i.test(name)) : [];
+  const names = existsSync(folder)
+    ? readdirSync(folder).filter((name) => /^(licen[cs]e|copying|notice)/i.test(name))
+    : [];
   const texts = names.sort().map((name) => readFileSync(join(folder, name), 'utf8').trim());
   return texts.length > 0 ? texts.join('\n\n') : 'The package holds no text of it.';
 }

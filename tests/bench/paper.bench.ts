@@ -60,7 +60,16 @@ export async function run(): Promise<readonly Table[]> {
     median(
       Array.from({ length: 5 }, () => {
         rmSync(join(folder, 'out'), { recursive: true, force: true });
-        return processMs(['dist/dewdial.js', 'compile', 'examples/one-gecko.yaml', '--out', join(folder, 'out'), '--today', '2027-01-01', ...more]);
+        return processMs([
+          'dist/dewdial.js',
+          'compile',
+          'examples/one-gecko.yaml',
+          '--out',
+          join(folder, 'out'),
+          '--today',
+          '2027-01-01',
+          ...more,
+        ]);
       }),
     );
   const empty = median(Array.from({ length: 5 }, () => processMs(['-e', '0'])));

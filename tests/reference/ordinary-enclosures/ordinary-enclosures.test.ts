@@ -28,7 +28,9 @@ describe('every shipped profile in an ordinary room and an ordinary enclosure', 
     const worst = mist?.sets.flatMap(({ conditions }) => conditions.map(({ shortfall }) => shortfall)) ?? [];
     const entries = mist?.sets[0]?.entries.map(({ at, seconds }) => `${at} ${seconds} s`).join(', ');
     const water = mist?.sets[0]?.conditions[0]?.predicted.waterMlPerDay;
-    console.info(`${one.species}: worst ${Math.max(...worst)}, ${mist?.sets.length} set(s), ${entries}, ${water} mL a day`);
+    console.info(
+      `${one.species}: worst ${Math.max(...worst)}, ${mist?.sets.length} set(s), ${entries}, ${water} mL a day`,
+    );
     expect(mist?.sets.flatMap(({ shortfalls }) => shortfalls)).toEqual([]);
     expect(Math.max(...worst)).toBe(0);
   });
