@@ -1,9 +1,10 @@
-import { isoDateOf, parseIsoDate } from '../basics/calendar-day.ts';
-import { todayIn } from '../basics/today.ts';
+import { parseIsoDate } from '../basics/calendar-day.ts';
 import { changesText } from '../emit/text/changes.ts';
+import { sheetDate } from '../emit/text/settings-section.ts';
 import { changeSheet } from '../plan/change-sheet.ts';
+import { revisionsOf } from '../plan/kept-revisions.ts';
 import type { Plan } from '../plan/plan.ts';
-import { exitCodeOf, runHousehold, sayDiagnostics, todayOf } from './household-run.ts';
+import { exitCodeOf, runHousehold, sayDiagnostics } from './household-run.ts';
 import { type CommonOptions, UsageError } from './program.ts';
 import { EXIT, type World } from './world.ts';
 
@@ -26,32 +27,21 @@ export async function run(
   const { plan, diagnostics } = run.compiled;
   sayDiagnostics(run, world, ({ weight }) => weight === 'error' || weight === 'refusal');
   if (!plan) return EXIT.unusable;
-  const before =
-    options.since === undefined ? comparedWith(plan, run.earlier) : revisionOf(plan, run.earlier, options.since);
-  const on = clamped(isoDateOf(todayIn(plan.timezone, todayOf(options.today, world))), plan);
+  const before = options.since === undefined ? plan.previous : revisionMadeBy(plan, options.since);
+  const on = sheetDate(plan);
   world.out(
     options.json ? `${JSON.stringify(changeSheet(before, plan, on), null, 2)}\n` : changesText(plan, before, on),
   );
   return exitCodeOf(diagnostics, options.strict === true);
 }
 
-/** The plan that stands in the folder; where this plan is that one, the revision before it. */
-function comparedWith(plan: Plan, earlier: Plan | null): Plan | null {
-  return earlier && earlier.revision !== plan.revision && earlier.made < plan.made ? earlier : plan.previous;
-}
-
 /** The newest revision made on or before a date. */
-function revisionOf(plan: Plan, earlier: Plan | null, since: string): Plan | null {
-  const kept = [earlier, plan.previous, earlier?.previous ?? null].flatMap((each) =>
-    each === null || each === plan ? [] : [each],
-  );
-  const found = kept.filter(({ made }) => made <= since).sort((a, b) => (a.made < b.made ? 1 : -1))[0];
+function revisionMadeBy(plan: Plan, since: string): Plan {
+  const kept = revisionsOf(plan);
+  const found = kept.find(({ made }) => made <= since);
   if (found) return found;
+  const dates = [...new Set(kept.map(({ made }) => made))].sort().join(', ');
   throw new UsageError(
-    `no revision made by ${since} is kept${kept.length === 0 ? '' : `; there are those of ${[...new Set(kept.map(({ made }) => made))].sort().join(', ')}`}`,
+    `no revision made by ${since} is kept${kept.length === 0 ? '' : `; there are those of ${dates}`}`,
   );
-}
-
-function clamped(date: string, plan: Plan): string {
-  return date < plan.from ? plan.from : date > plan.to ? plan.to : date;
 }

@@ -21,7 +21,7 @@ export interface Plan {
   readonly made: IsoDate;
   readonly tool: string;
   readonly digests: Readonly<Record<string, string>>;
-  /** The newest revision made on an earlier day, without its own `previous`. */
+  /** The newest revision made on an earlier day, whole; its own `previous` are older ones, each with what a change sheet compares. */
   readonly previous: Plan | null;
   readonly name: string;
   readonly timezone: string;

@@ -2,6 +2,7 @@
 import { type EpochDay, isoDateOf } from '../basics/calendar-day.ts';
 import { digestOf } from '../basics/digest.ts';
 import type { Log } from '../diagnostics/log.ts';
+import { keptRevisions } from '../plan/kept-revisions.ts';
 import { Parts } from '../plan/parts.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Care } from '../resolve/care.ts';
@@ -62,7 +63,7 @@ export function solve(care: Care, earlier: Plan | null, today: EpochDay, version
     made: isoDateOf(begins),
     tool: version,
     digests: parts.digests(),
-    previous: previousOf(earlier, isoDateOf(begins)),
+    previous: keptRevisions(earlier, isoDateOf(begins)),
     ...told,
     lighting: water.lighting,
     misting: water.misting,
@@ -82,10 +83,4 @@ export function solve(care: Care, earlier: Plan | null, today: EpochDay, version
 function planId(care: Care, earlier: Plan | null): string {
   const seldom = [care.name, care.site.timezone, isoDateOf(care.plan.from), care.enclosures.map(({ id }) => id)];
   return care.id ?? earlier?.id ?? digestOf(seldom);
-}
-
-/** The newest revision made on an earlier day, without its own `previous`: revisions made on one day replace each other. */
-function previousOf(earlier: Plan | null, made: string): Plan | null {
-  if (!earlier) return null;
-  return earlier.made < made ? { ...earlier, previous: null } : earlier.previous;
 }

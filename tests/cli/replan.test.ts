@@ -32,6 +32,41 @@ const FROM = /from: (\d{4}-\d\d-\d\d)/.exec(readFileSync(join(folder, FILE), 'ut
 const day = (days: number): string =>
   new Date(Date.parse(`${FROM}T00:00Z`) + days * 86_400_000).toISOString().slice(0, 10);
 
+describe('changes', () => {
+  const changes = (...more: readonly string[]) => run(['changes', FILE, '--out', 'sheets', ...more]);
+
+  it('says what changes.txt will say, and afterwards what it says, on any day', () => {
+    compile('sheets', '--today', day(0));
+    edit('feeds_at: "10:00"', 'feeds_at: "10:15"');
+    const before = changes('--today', day(20));
+    expect(before.exit).toBe(0);
+    compile('sheets', '--today', day(20));
+    expect(before.out).toBe(readFileSync(pathOf('sheets', 'changes.txt'), 'utf8'));
+    expect(changes('--today', day(31)).out).toBe(before.out);
+  });
+
+  it('--since goes back to older revisions, and names those that are kept', () => {
+    edit('feeds_at: "10:15"', 'feeds_at: "10:30"');
+    compile('sheets', '--today', day(40));
+    const sheet = (...more: readonly string[]) =>
+      JSON.parse(changes('--today', day(41), '--json', ...more).out) as {
+        since: string;
+        feeds: { first: { before: { time: string }; after: { time: string } } }[];
+      };
+    expect([sheet().since, sheet().feeds[0]?.first.before.time]).toEqual([day(20), '10:15']);
+    const old = sheet('--since', day(10));
+    expect([old.since, old.feeds[0]?.first.before.time, old.feeds[0]?.first.after.time]).toEqual([
+      day(0),
+      '10:00',
+      '10:30',
+    ]);
+    const none = changes('--since', day(-1));
+    expect(none.exit).toBe(2);
+    expect(none.said).toContain(`${day(0)}, ${day(20)}`);
+    edit('feeds_at: "10:30"', 'feeds_at: "10:00"');
+  });
+});
+
 describe('a folder of results', () => {
   it('that is lost comes back from the last plan.json alone, as if it had not been', () => {
     compile('whole', '--today', day(0));
