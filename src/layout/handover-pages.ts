@@ -207,7 +207,7 @@ function whereLines({ plan, said, words }: HandoverMatter): readonly string[] {
 
 /** Things that every household has and no file names. */
 function blanksBlock({ said, widthMm, setting }: HandoverMatter): Block {
-  const runs = said.whereBlank.flatMap((thing): readonly Run[] => [`${thing} `, { draw: 'blank', widthMm: 28 }, '  ']);
+  const runs = said.whereBlank.flatMap((thing): readonly Run[] => [`${thing} `, { draw: 'blank', widthMm: 22 }, '  ']);
   return textBlock(runs, { role: 'text', widthMm }, setting);
 }
 
