@@ -1,27 +1,47 @@
-// Bundles the program into dist/, split so that each command and each writer is loaded only when asked for.
+// Bundles into dist/: the program in one file, what it uses as a library and in its workers split, and the code that the runtime makes of it.
+import { spawnSync } from 'node:child_process';
 import { readFileSync, rmSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 
 const { version } = JSON.parse(readFileSync(new URL('../package.json', import.meta.url), 'utf8'));
-
-rmSync(new URL('../dist', import.meta.url), { recursive: true, force: true });
-await build({
-  entryPoints: {
-    dewdial: 'src/cli/dewdial.ts',
-    index: 'src/index.ts',
-    'compile-worker': 'src/cli/compile-worker.ts',
-  },
-  absWorkingDir: new URL('..', import.meta.url).pathname,
+const root = fileURLToPath(new URL('..', import.meta.url));
+const shared = {
+  absWorkingDir: root,
   outdir: 'dist',
   bundle: true,
-  splitting: true,
   minify: true,
-  format: 'esm',
   platform: 'node',
   target: 'node20',
-  chunkNames: 'parts/[name]-[hash]',
-  define: { __VERSION__: JSON.stringify(version) },
   external: ['pdfkit', 'fontkit', 'dejavu-fonts-ttf', 'tinypool'],
-  banner: { js: "import{createRequire as __cr}from'node:module';const require=__cr(import.meta.url);" },
   logLevel: 'warning',
-});
+};
+
+rmSync(new URL('../dist', import.meta.url), { recursive: true, force: true });
+await Promise.all([
+  build({
+    ...shared,
+    entryPoints: {
+      dewdial: 'src/cli/dewdial.ts',
+      'keep-code': 'src/cli/keep-code.ts',
+      index: 'src/index.ts',
+      'compile-worker': 'src/cli/compile-worker.ts',
+    },
+    splitting: true,
+    format: 'esm',
+    chunkNames: 'parts/[name]-[hash]',
+    define: { __VERSION__: JSON.stringify(version) },
+    banner: { js: "import{createRequire as __cr}from'node:module';const require=__cr(import.meta.url);" },
+  }),
+  build({
+    ...shared,
+    entryPoints: { program: 'src/cli/main.ts' },
+    outExtension: { '.js': '.cjs' },
+    format: 'cjs',
+    define: { __VERSION__: JSON.stringify(version), 'import.meta.url': '__moduleUrl' },
+    banner: { js: "const __moduleUrl=require('node:url').pathToFileURL(__filename).href;" },
+  }),
+]);
+// Without the code that is kept here the program runs all the same, only slower.
+spawnSync(process.execPath, ['dist/keep-code.js'], { cwd: root, stdio: 'ignore' });
+rmSync(new URL('../dist/keep-code.js', import.meta.url));

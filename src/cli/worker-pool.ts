@@ -2,6 +2,7 @@ import { availableParallelism } from 'node:os';
 import { join } from 'node:path';
 import { packageFolder } from './files.ts';
 import type { HouseholdJob, JobReport } from './household-job.ts';
+import { installedModule } from './installed-module.ts';
 import { expectLongRun } from './short-run.ts';
 
 export interface JobRunner {
@@ -15,7 +16,7 @@ const NURSERY_MB = 32;
 /** Starts workers, at most as many as there is work for; each is a thread that lives as long as the run. */
 export async function workerPool(jobs: number | null, work: number): Promise<JobRunner> {
   expectLongRun();
-  const { Tinypool } = await import('tinypool');
+  const { Tinypool } = (await installedModule('tinypool')) as typeof import('tinypool');
   const threads = Math.max(1, Math.min(jobs ?? availableParallelism(), work));
   const pool = new Tinypool({
     filename: join(packageFolder(), 'dist', 'compile-worker.js'),
