@@ -18,6 +18,7 @@ import { wholeVersion } from './results.ts';
 
 const PROGRAM = process.env.DEWDIAL_BUILT ?? join(import.meta.dirname, '../../dist/dewdial.js');
 const KILLS = process.env.FUZZ_ALL === '1' ? 200 : 8;
+const LONG_MS = 30 * 60_000;
 const GECKO = readFileSync(join(import.meta.dirname, '../../examples/one-gecko.yaml'), 'utf8');
 
 const folder = mkdtempSync(join(tmpdir(), 'dewdial-processes-'));
@@ -60,31 +61,35 @@ function letLocksGrowOld(): void {
 }
 
 describe('the built program', () => {
-  it('killed at any moment leaves the old or the new results, whole, and the next run goes on from there', async () => {
-    const file = join(folder, 'home.yaml');
-    writeFileSync(file, named('Round 0'));
-    const { tookMs } = await compile(file, null);
-    let before = wholeVersion(out, 'home');
-    const counted = { old: 0, new: 0, ended: 0 };
-    for (let round = 1; round <= KILLS; round++) {
-      writeFileSync(file, named(`Round ${round}`));
-      const { exit } = await compile(file, tookMs * (0.4 + 0.7 * drawOf(7, round).share()));
-      const stands = wholeVersion(out, 'home');
-      expect(stands, `round ${round}`).not.toBeNull();
-      counted[stands === before ? 'old' : 'new']++;
-      counted.ended += exit === 0 ? 1 : 0;
-      if (exit === 0) expect(stands).not.toBe(before);
-      before = stands;
-      letLocksGrowOld();
-    }
-    console.info(
-      `${KILLS} kills: old ${counted.old}, new ${counted.new}, of them ended before the kill ${counted.ended}`,
-    );
-    expect((await compile(file, null)).exit).toBe(0);
-    const left = readdirSync(join(out, '.versions')).filter((name) => name.startsWith('home-'));
-    expect(left).toEqual([wholeVersion(out, 'home')]);
-    expect(readFileSync(join(out, 'home/plan.json'), 'utf8')).toContain(`"name": "Round ${KILLS}"`);
-  });
+  it(
+    'killed at any moment leaves the old or the new results, whole, and the next run goes on from there',
+    async () => {
+      const file = join(folder, 'home.yaml');
+      writeFileSync(file, named('Round 0'));
+      const { tookMs } = await compile(file, null);
+      let before = wholeVersion(out, 'home');
+      const counted = { old: 0, new: 0, ended: 0 };
+      for (let round = 1; round <= KILLS; round++) {
+        writeFileSync(file, named(`Round ${round}`));
+        const { exit } = await compile(file, tookMs * (0.4 + 0.7 * drawOf(7, round).share()));
+        const stands = wholeVersion(out, 'home');
+        expect(stands, `round ${round}`).not.toBeNull();
+        counted[stands === before ? 'old' : 'new']++;
+        counted.ended += exit === 0 ? 1 : 0;
+        if (exit === 0) expect(stands).not.toBe(before);
+        before = stands;
+        letLocksGrowOld();
+      }
+      console.info(
+        `${KILLS} kills: old ${counted.old}, new ${counted.new}, of them ended before the kill ${counted.ended}`,
+      );
+      expect((await compile(file, null)).exit).toBe(0);
+      const left = readdirSync(join(out, '.versions')).filter((name) => name.startsWith('home-'));
+      expect(left).toEqual([wholeVersion(out, 'home')]);
+      expect(readFileSync(join(out, 'home/plan.json'), 'utf8')).toContain(`"name": "Round ${KILLS}"`);
+    },
+    LONG_MS,
+  );
 
   it('run several times at once writes one result after the other, whole', async () => {
     const files = ['a', 'b', 'c'].map((name) => {
