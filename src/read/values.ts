@@ -14,10 +14,13 @@ export interface Bounds {
   readonly least?: number;
   readonly most?: number;
   readonly words: string;
+  /** Nothing between two whole numbers. */
+  readonly whole?: true;
 }
 
-const inside = (value: number, { above, least, most }: Bounds): boolean =>
+const inside = (value: number, { above, least, most, whole }: Bounds): boolean =>
   Number.isFinite(value) &&
+  (whole === undefined || Number.isInteger(value)) &&
   (above === undefined || value > above) &&
   (least === undefined || value >= least) &&
   (most === undefined || value <= most);

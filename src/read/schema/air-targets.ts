@@ -22,8 +22,9 @@ const celsius = (example: string): Field<number> => quantity('temperature', CELS
 const celsiusBand = (example: string) => optional(said(band(celsius('24 °C'), example)));
 const shareBand = (example: string) => optional(said(band(percent(), example)));
 const UP_TO_A_DAY = { least: 0, most: 24, words: '0 h to 24 h' };
-const DAYS = { above: 0, most: 400, words: 'more than 0 days and at most 400' };
-export const intervalDays = (example: string): Field<number> => spanDays(example, DAYS);
+const WHOLE_DAYS = { least: 1, most: 400, whole: true, words: 'whole days, 1 to 400' } as const;
+/** What comes again every so many days. */
+export const intervalDays = (example: string): Field<number> => spanDays(example, WHOLE_DAYS);
 
 export function temperature(): Field<ReadTemperature> {
   return said(

@@ -134,7 +134,10 @@ function apartRule(): Field<NonNullable<ReadStage['apart']>[number]> {
     () => ({ type: 'array', items: { type: 'string' }, minItems: 2, maxItems: 2 }),
   );
   const days = pick<number>(
-    (raw) => (typeof raw === 'string' ? spanDays('3 days', { least: 0, words: '0 or more' }) : count(0, 365, '3')),
+    (raw) =>
+      typeof raw === 'string'
+        ? spanDays('3 days', { least: 0, whole: true, words: 'whole days, 0 or more' })
+        : count(0, 365, '3'),
     () => [count(0, 365, '3')],
   );
   return sourced(
@@ -167,7 +170,7 @@ export function profileChore(): Field<ReadProfileChore> {
       title: text('Weigh and note'),
       every: said(calendarSpan('1 month')),
       minutes: optional(said(minutesNamed('5'))),
-      leeway: optional(said(spanDays('2 days', { least: 0, words: '0 days or more' }))),
+      leeway: optional(said(spanDays('2 days', { least: 0, whole: true, words: 'whole days, 0 or more' }))),
       when_away: optional(said(choice(WHEN_AWAY))),
     },
     {

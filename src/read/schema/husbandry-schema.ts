@@ -21,7 +21,8 @@ import { FOODS, WHEN_AWAY } from './feeding-targets.ts';
 import { oneForm } from './forms.ts';
 import { targets } from './profile-schema.ts';
 
-const ANY_DAYS = { least: 0, most: 400, words: '0 days to 400 days' };
+const ANY_DAYS = { least: 0, most: 400, whole: true, words: 'whole days, 0 to 400' } as const;
+const KEEPS = { above: 0, most: 400, words: 'more than 0 days and at most 400' };
 
 export function rest(): Field<ReadRest> {
   return record(
@@ -78,7 +79,7 @@ export function feeder(): Field<ReadFeeder> {
       share: optional(percent('75 %')),
       count: optional(count(1, 10_000, '5')),
       dust: optional(yesOrNo),
-      shelf_life: optional(intervalDays('10 days')),
+      shelf_life: optional(spanDays('10 days', KEEPS)),
       losses: optional(losses),
       gut_load: optional(spanHours('24 h', { least: 0, most: 240, words: '0 h to 240 h' })),
       in_stock: optional(bareNumber({ least: 0, most: 1_000_000, words: '0 or more' }, '60')),
