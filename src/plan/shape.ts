@@ -20,9 +20,11 @@ export const date: Check = (value) =>
 export const clock: Check = (value) =>
   typeof value === 'string' && /^(?:[01]\d|2[0-3]):[0-5]\d$|^24:00$/.test(value) ? null : ' is no time of day';
 
-/** A date and a time of day, with or without `Z`. */
-export const utcMinute: Check = (value) =>
-  typeof value === 'string' && /^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}Z?$/.test(value) && date(value.slice(0, 10)) === null
+/** A date and a time of day, with or without seconds and `Z`. */
+export const utcMoment: Check = (value) =>
+  typeof value === 'string' &&
+  /^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}(?::[0-5]\d)?Z?$/.test(value) &&
+  date(value.slice(0, 10)) === null
     ? clock(value.slice(11, 16))
     : ' is no moment';
 

@@ -16,7 +16,7 @@ const ROWS = 160;
 const CELLS = [
   '',
   '-',
-  'NaN',
+  'nan',
   'inf',
   '101',
   '-40',
