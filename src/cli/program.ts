@@ -1,4 +1,5 @@
 import { Command, CommanderError, Option } from 'commander';
+import type { CompletedCommand } from './completion-command.ts';
 import { EXIT, type World } from './world.ts';
 
 /** Options that every command takes. */
@@ -139,6 +140,11 @@ export async function program(argv: readonly string[], world: World, version: st
     () => import('./schema-command.ts'),
   );
 
+  command('completion <shell>', 'print the completion script for bash, zsh or fish', async () => {
+    const { run } = await import('./completion-command.ts');
+    return { run: async ([shell = '']) => run(shell, root.commands.map(completed), world) };
+  });
+
   try {
     await root.parseAsync(argv, { from: 'user' });
     return exitCode;
@@ -146,6 +152,27 @@ export async function program(argv: readonly string[], world: World, version: st
     if (!(error instanceof CommanderError)) throw error;
     return error.exitCode === 0 ? EXIT.done : EXIT.usage;
   }
+}
+
+/** What may stand behind a command that takes no file. */
+const WORDS: Readonly<Record<string, readonly string[]>> = {
+  completion: ['bash', 'zsh', 'fish'],
+  schema: ['household', 'profile'],
+};
+
+function completed(command: Command): CompletedCommand {
+  const options = [...command.options, new Option('-h, --help', 'print help')];
+  return {
+    name: command.name(),
+    says: command.description(),
+    words: WORDS[command.name()] ?? [],
+    options: options.map(({ short, long, description, argChoices, required, optional }) => ({
+      flags: [long, short].filter((flag) => typeof flag === 'string'),
+      says: description,
+      takesValue: required || optional,
+      choices: argChoices ?? [],
+    })),
+  };
 }
 
 const EXAMPLES = `Examples:
