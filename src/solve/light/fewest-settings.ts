@@ -18,6 +18,8 @@ export interface BoundedGraph {
   readonly starts: Int32Array;
   readonly afterChange: Int32Array;
   readonly queue: Int32Array;
+  /** Pins moved from one candidate to another, [from · candidates + to]; −1 where they have not been counted yet. */
+  readonly pins: Int32Array;
 }
 
 export function boundedGraph(graph: DialGraph): BoundedGraph {
@@ -33,6 +35,7 @@ export function boundedGraph(graph: DialGraph): BoundedGraph {
     starts: new Int32Array(count),
     afterChange: new Int32Array(count),
     queue: new Int32Array(count),
+    pins: new Int32Array(count * count).fill(-1),
   };
 }
 
@@ -195,17 +198,18 @@ export function leastWorst(
   known: KnownNeeds = new Map(),
 ): number {
   if (low >= high) return high;
-  if (isFree(bounded.graph)) return halve(low, high, (bound) => longestHolds(bounded.graph, bound) <= settings);
-  let [from, to] = [Math.max(low, worstOfFree(bounded.graph, settings, low, high)), high];
+  const free = isFree(bounded.graph);
+  let [from, to] = [free ? low : Math.max(low, worstOfFree(bounded.graph, settings, low, high)), high];
   for (const [bound, needed] of known) {
     if (needed > settings) from = Math.max(from, bound + 1);
     else to = Math.min(to, bound);
   }
-  return gallop(from, to, (bound) => {
-    const needed = fewestSettings(bounded, bound);
+  const keeps = (bound: number): boolean => {
+    const needed = settingsNeeded(bounded, bound);
     known.set(bound, needed);
     return needed <= settings;
-  });
+  };
+  return free ? halve(from, to, keeps) : gallop(from, to, keeps);
 }
 
 /** Steps up from below, each step twice the last: low bounds are quick to try. */

@@ -29,10 +29,15 @@ export function nodeOf(layers: SumLayers, k: number, day: number, c: number): nu
 }
 
 /** Returns the pins of one day that differ between two candidates. */
-export function pinsBetween(layers: SumLayers, from: number, to: number): number {
-  const { windows, stepMinutes } = layers.bounded.graph;
+export function pinsBetween({ bounded: { graph, pins } }: SumLayers, from: number, to: number): number {
+  const { windows, stepMinutes } = graph;
+  const at = from * windows.length + to;
+  const known = pins[at] ?? NEVER;
+  if (known >= 0) return known;
   const [before, after] = [windows[from], windows[to]];
-  return before && after ? pinsMoved(before, after, stepMinutes) : NEVER;
+  const moved = before && after ? pinsMoved(before, after, stepMinutes) : NEVER;
+  pins[at] = moved;
+  return moved;
 }
 
 /**
