@@ -15,7 +15,7 @@ for (const [name, schema] of [
   writeFileSync(join(root, `dist/schemas/${name}.json`), `${JSON.stringify(schema(), null, 2)}\n`);
 
 const compiler = join(root, 'node_modules/typescript/bin/tsc');
-const { status } = spawnSync(process.execPath, [compiler, '-p', join(root, 'tsconfig.types.json')], {
+const { status } = spawnSync(process.execPath, [compiler, '-p', join(root, '.tsconfig.types.json')], {
   stdio: 'inherit',
 });
 if (status !== 0) process.exit(status ?? 1);
