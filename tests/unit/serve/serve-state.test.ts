@@ -69,10 +69,10 @@ describe('the token on the disk', () => {
 describe('the folder for it', () => {
   it.each([
     [{ XDG_STATE_HOME: '/s' }, 'linux', join('/s', 'dewdial')],
-    [{}, 'linux', join('/home/k', '.local', 'state', 'dewdial')],
+    [{}, 'linux', join('/users/k', '.local', 'state', 'dewdial')],
     [{ LOCALAPPDATA: '/a' }, 'win32', join('/a', 'dewdial')],
-    [{ LOCALAPPDATA: '/a' }, 'darwin', join('/home/k', '.local', 'state', 'dewdial')],
+    [{ LOCALAPPDATA: '/a' }, 'darwin', join('/users/k', '.local', 'state', 'dewdial')],
   ] as const)('with %j on %s', (env, platform, expected) => {
-    expect(stateFolder(env, '/home/k', platform)).toBe(expected);
+    expect(stateFolder(env, '/users/k', platform)).toBe(expected);
   });
 });
