@@ -1,4 +1,5 @@
 /** Every message of the tool, by code. One file an area; a code is written in words and never reused. */
+import { agreement } from './catalogue/agreement.ts';
 import { chores } from './catalogue/chores.ts';
 import { clocks } from './catalogue/clocks.ts';
 import { delivery } from './catalogue/delivery.ts';
@@ -13,6 +14,7 @@ import type { Wording } from './diagnostic.ts';
 
 export const catalogue = {
   ...reading,
+  ...agreement,
   ...resolving,
   ...lighting,
   ...clocks,

@@ -8,9 +8,10 @@ import type { Care, CareEnclosure } from '../../resolve/care.ts';
 import { monthWords, temperatureWords } from '../light/temperature-check.ts';
 import { isHotLamp } from './forbidden-starts.ts';
 import { tankWaterG } from './hard-limits.ts';
+import type { LeversByWay } from './levers-by-way.ts';
 import { isSameDay, type MemberSet, type SetDay } from './member-sets.ts';
+import { missesOf, monthsOf, ROUNDING_SHORTFALL } from './missed-targets.ts';
 import type { MistUnit, UnitMember, UnitSpan } from './mist-unit.ts';
-import { type LeversByWay, missesOf, monthsOf } from './shortfall-notes.ts';
 import { UnitSolver } from './unit-solver.ts';
 import { told, warned } from './water-notes.ts';
 import { entriesWords, percentWords, volumeWords, waterWords } from './water-quantities.ts';
@@ -143,7 +144,7 @@ function coverNotes(
 
 /** Days that are too humid want no covering. */
 function needsCover(day: SetDay): boolean {
-  return day.day.shortfall > 5e-4 && !missesOf(day).some(({ isHigh }) => isHigh);
+  return day.day.shortfall > ROUNDING_SHORTFALL && !missesOf(day).some(({ isHigh }) => isHigh);
 }
 
 /** Joins neighbouring days on which the covering is needed. */

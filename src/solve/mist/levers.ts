@@ -2,48 +2,14 @@
  * What would meet the targets that the mists miss: each lever is tried on the model, none is guessed. Covering or opening the mesh, more
  * nozzles, a finer timer, more lines, a larger tank or tray, another substrate, another room.
  */
-import { airChangesOfOpenShare } from '../../science/enclosure-defaults.ts';
-import { saturationDensityGPerM3 } from '../../science/moist-air.ts';
 import type { Run } from '../../science/wet-enclosure.ts';
-import type { ExceededLimit, MistCase, MistMachine, TargetMiss } from './day-problem.ts';
+import { isTooHumidUnmisted, shielded, wettest, withBase, withOpenShare } from './changed-case.ts';
+import type { MistCase, MistMachine } from './day-problem.ts';
 import { isHotLamp } from './forbidden-starts.ts';
+import type { Lever, LeverKind, Trouble } from './lever.ts';
 import { caseDay } from './mist-plan.ts';
 import type { MistUnit } from './mist-unit.ts';
 import { UnitSolver } from './unit-solver.ts';
-
-export type LeverKind =
-  | 'cover'
-  | 'open'
-  | 'nozzle'
-  | 'timer'
-  | 'entries'
-  | 'tank'
-  | 'tray'
-  | 'damp-floor'
-  | 'dry-floor'
-  | 'wetter-room'
-  | 'drier-room'
-  | 'shield';
-
-/** A lever with which all targets are met under the days it was tried on. */
-export interface Lever {
-  readonly kind: LeverKind;
-  /** Bare-mesh share, humidity of the room, nozzles, lines, grams of tank or tray a day: what the lever is set to. */
-  readonly value: number;
-  /** Tank water of a day with it. */
-  readonly waterG: number;
-  readonly entries: readonly Run[];
-  /** What has to be done besides. */
-  readonly besides: 'shield' | 'dry-floor' | null;
-}
-
-/** In which way the air misses its targets. */
-export interface Trouble {
-  readonly tooDry: boolean;
-  readonly tooHumid: boolean;
-  readonly peaks: boolean;
-  readonly exceeded: readonly ExceededLimit[];
-}
 
 const OPEN_STEP = 0.1;
 const ROOM_STEP = 0.05;
@@ -64,7 +30,6 @@ export class Levers {
   readonly #cases: readonly MistCase[];
   readonly #near: readonly Run[];
   readonly #openShare: number;
-  trials = 0;
   #with: Lever['besides'] = null;
 
   /** @param cases days on which targets are missed, the hardest first; `near` are the entries that miss them */
@@ -95,7 +60,7 @@ export class Levers {
     const found: (Lever | null)[] = [];
     const wantsWater = trouble.tooDry || trouble.peaks;
     if (wantsWater || trouble.exceeded.length > 0) found.push(this.#shield());
-    if (wantsWater) found.push(this.cover(), this.#nozzle(), this.#dampFloor());
+    if (wantsWater) found.push(this.#cover(), this.#nozzle(), this.#dampFloor());
     if (trouble.tooHumid || trouble.exceeded.some(({ limit }) => limit === 'dry-out'))
       found.push(this.#dryFloor(), this.#open());
     if (wantsWater || trouble.exceeded.length > 0) found.push(this.#timer(), this.#entries());
@@ -131,7 +96,7 @@ export class Levers {
   }
 
   /** Returns the largest bare-mesh share below the present one at which all targets are met, to 1 %; null where no covering does. */
-  cover(): Lever | null {
+  #cover(): Lever | null {
     const steps = Math.floor(this.#openShare / OPEN_STEP + 1e-9);
     return this.#firstShare(steps, (step) => Math.max(0, this.#openShare - step * OPEN_STEP), 'cover');
   }
@@ -284,7 +249,6 @@ export class Levers {
   }
 
   #solved(unit: MistUnit, cases: readonly MistCase[], seeds: readonly (readonly Run[])[]): Trial {
-    this.trials++;
     const near = this.#near.length > 0 ? [this.#near] : [];
     const day = new UnitSolver(unit).solveCases(cases, { untilMet: true, seeds: [...seeds, ...near] });
     return { met: day.exceeded.length === 0 && day.shortfall <= 1e-9, waterG: day.waterG, entries: day.entries };
@@ -293,67 +257,10 @@ export class Levers {
 
 const FAILED: Trial = { met: false, waterG: 0, entries: [] };
 
-/** Mists only add to the air: where it is too humid without one, no search is needed. */
-function isTooHumidUnmisted(one: MistCase): boolean {
-  const { figures } = caseDay(one, []);
-  const { day, night, mean, ceiling } = one.targets;
-  return (
-    figures.dayHumidity > (day?.[1] ?? 1) ||
-    figures.nightHumidity > (night?.[1] ?? 1) ||
-    figures.meanHumidity > (mean?.[1] ?? 1) ||
-    figures.highHumidity > (ceiling ?? 1)
-  );
-}
-
-function shielded(one: MistCase): MistCase {
-  return { ...one, forbidden: { ...one.forbidden, runs: [] } };
-}
-
 function same(one: MistCase): MistCase {
   return one;
 }
 
 function leverOf(kind: LeverKind, value: number, { met, waterG, entries }: Trial): Lever | null {
   return met ? { kind, value, waterG, entries, besides: null } : null;
-}
-
-/** A measured air exchange is scaled as the estimates are. */
-function withOpenShare(one: MistCase, from: number, to: number): MistCase {
-  const factor = airChangesOfOpenShare(to) / airChangesOfOpenShare(from);
-  return { ...one, body: { ...one.body, airChangesPerHour: one.body.airChangesPerHour * factor } };
-}
-
-function withBase(one: MistCase, factor: number): MistCase {
-  return { ...one, body: { ...one.body, baseEvaporationGPerHour: one.body.baseEvaporationGPerHour * factor } };
-}
-
-/** The most that fully wet air can come to at the room's own temperatures, roughly: for skipping what is hopeless. */
-function wettest(one: MistCase): number {
-  const { volumeM3, airChangesPerHour, transferMPerHour, wettableAreaM2, baseEvaporationGPerHour } = one.body;
-  const coldest = Math.min(...one.air.temperatureSteps.map(({ celsius }) => celsius));
-  const warmest = Math.max(...one.air.temperatureSteps.map(({ celsius }) => celsius));
-  const exchange = airChangesPerHour * volumeM3;
-  const film = one.spray.flowGPerHour > 0 ? transferMPerHour * wettableAreaM2 : 0;
-  return Math.max(
-    ...[coldest, warmest].map((celsius) => {
-      const saturation = saturationDensityGPerM3(celsius);
-      const supply = exchange * one.air.roomVapourGPerM3 + film * saturation + baseEvaporationGPerHour;
-      const fog = one.spray.airborneShare * one.spray.flowGPerHour;
-      return (supply + fog) / (exchange * saturation + film * saturation + baseEvaporationGPerHour);
-    }),
-  );
-}
-
-/** Returns what the misses of a day say together. */
-export function troubleOf(
-  misses: readonly (TargetMiss & { readonly isHigh: boolean })[],
-  exceeded: readonly ExceededLimit[],
-): Trouble {
-  const isPeak = ({ target }: TargetMiss) => target === 'peaks_per_day';
-  return {
-    tooDry: misses.some((miss) => !isPeak(miss) && !miss.isHigh),
-    tooHumid: misses.some((miss) => !isPeak(miss) && miss.isHigh),
-    peaks: misses.some(isPeak),
-    exceeded,
-  };
 }

@@ -6,11 +6,12 @@ import type { MistAdvice, MistSet } from '../../plan/plan.ts';
 import type { Care } from '../../resolve/care.ts';
 import type { ExceededLimit, MistCase } from './day-problem.ts';
 import { enclosureNotes, enclosureWarnings } from './enclosure-notes.ts';
+import { leversFor } from './levers-by-way.ts';
 import { isSameDay, type MemberSet, memberSet, type PlannedSet } from './member-sets.ts';
 import { type EntrySpan, mistCondition, setFrame } from './mist-plan.ts';
 import type { MistUnit, UnitMember, UnitSpan } from './mist-unit.ts';
 import type { ChosenSets } from './set-solution.ts';
-import { leversFor, shortfallNotes, shortfallsOf } from './shortfall-notes.ts';
+import { shortfallNotes, shortfallsOf } from './shortfall-notes.ts';
 import type { UnitSolution } from './unit-solver.ts';
 import { warned } from './water-notes.ts';
 
