@@ -37,6 +37,9 @@ export interface Score {
   readonly meanOff: number;
 }
 
+/** Returns whether a score that can only become worse still matters to whoever asked for it. */
+export type Hope = (least: Score) => boolean;
+
 interface PreparedCase {
   readonly one: MistCase;
   readonly day: PeriodicDay;
@@ -83,12 +86,18 @@ export class DayJudge {
     return [...entries].sort((a, b) => position(a) - position(b));
   }
 
-  /** Returns the score of entries in the order of the day, or null where pump or timer cannot run them or they are forbidden for good. */
-  score(entries: readonly Run[]): Score | null {
+  /**
+   * Returns the score of entries in the order of the day, or null where pump or timer cannot run them or they are forbidden for good.
+   * With `hope` also null, and with as little simulated as need be, once neither `hope` nor the best so far leaves them a chance.
+   */
+  score(entries: readonly Run[], hope: Hope | null = null): Score | null {
     const key = keyOf(entries);
     const known = this.#known.get(key);
     if (known !== undefined) return known;
-    const score = machineAllows(this.problem.machine, entries, this.grid, this.#dry) ? this.#judge(entries) : null;
+    const score = machineAllows(this.problem.machine, entries, this.grid, this.#dry)
+      ? this.#judge(entries, hope)
+      : null;
+    if (score === 'hopeless') return null;
     this.#known.set(key, score);
     if (score && (!this.best || compareScores(score, this.best, this.grid) < 0)) this.best = score;
     return score;
@@ -100,53 +109,74 @@ export class DayJudge {
     return fillPlannedAmounts(this.#amounts, this.problem, this.grid, entries, this.margins);
   }
 
-  #judge(entries: readonly Run[]): Score {
-    const amounts = this.#amounts;
-    fillPlannedAmounts(amounts, this.problem, this.grid, entries, this.margins);
-    let shortfall = 0;
-    let meanOff = 0;
+  /** Adds what each case tells; after each step the score so far is the best that can still come of these entries. */
+  #judge(entries: readonly Run[], hope: Hope | null): Score | 'hopeless' {
+    fillPlannedAmounts(this.#amounts, this.problem, this.grid, entries, this.margins);
+    const clock = this.#clockLevels(entries);
+    let [shortfall, meanOff] = [0, 0];
+    const sofar = () => this.#scoreOf(entries, clock, shortfall, meanOff);
+    const isLost = () => hope !== null && this.#isLost(sofar(), hope);
+    if (isLost()) return 'hopeless';
     for (const prepared of this.#cases) {
       if (!prepared.simulates) continue;
-      const figures = this.#figures(prepared, entries);
-      this.#fillSimulated(prepared.one, figures);
+      this.#simulate(prepared, entries);
+      this.#fillSimulated(prepared);
+      if (isLost()) return 'hopeless';
       if (!prepared.aims) continue;
+      const figures = this.#figures(prepared, prepared.targets, entries);
       shortfall = Math.max(shortfall, shortfallOf(targetMisses(prepared.targets, figures)));
       const off = distanceFromMiddle(prepared.one.targets, figures);
       if (Math.abs(off) > Math.abs(meanOff)) meanOff = off;
+      if (this.#cases.length > 1 && isLost()) return 'hopeless';
     }
+    return sofar();
+  }
+
+  #isLost(least: Score, hope: Hope): boolean {
+    return !hope(least) && this.best !== null && compareScores(least, this.best, this.grid) >= 0;
+  }
+
+  #scoreOf(entries: readonly Run[], clock: readonly number[], shortfall: number, meanOff: number): Score {
+    const amounts = this.#amounts;
     const broken: number[] = [];
     for (let i = 0; i < amounts.length; i++) if ((amounts[i] ?? 0) > 0) broken.push(i);
-    const levels = this.#levels(entries, shortfall, meanOff);
+    const levels = this.cadenceAlone
+      ? clock
+      : [stepsOf(shortfall, SHORTFALL_STEP), stepsOf(Math.abs(meanOff), MEAN_STEP), ...clock];
     return { entries, broken, amounts: broken.length > 0 ? [...amounts] : NONE, levels, shortfall, meanOff };
   }
 
-  #figures(prepared: PreparedCase, entries: readonly Run[]): CaseFigures {
+  #simulate({ day }: PreparedCase, entries: readonly Run[]): void {
     this.simulations++;
-    prepared.day.simulate(entries);
-    this.#curve.read(prepared.day);
-    return caseFigures(prepared.one, prepared.targets, prepared.day, this.#curve, entries);
+    day.simulate(entries);
   }
 
-  #fillSimulated(one: MistCase, figures: CaseFigures): void {
+  /** Returns the figures of a case that was simulated last. */
+  #figures({ one, day }: PreparedCase, targets: HumidityTargets, entries: readonly Run[]): CaseFigures {
+    this.#curve.read(day);
+    return caseFigures(one, targets, day, this.#curve, entries);
+  }
+
+  #fillSimulated({ one, day }: PreparedCase): void {
     const amounts = this.#amounts;
     if (one.dryOut) {
       const least = one.dryOut.minutes + (this.margins ? DRY_OUT_MARGIN_MINUTES : 0);
-      amounts[DRY_OUT] = Math.max(amounts[DRY_OUT] ?? 0, least - figures.dryOutMinutes);
+      amounts[DRY_OUT] = Math.max(amounts[DRY_OUT] ?? 0, least - dryOutMinutes(one, day));
     }
     if (one.runOffAtMostG !== null) {
       const most = one.runOffAtMostG * (this.margins ? 1 - WATER_MARGIN : 1);
-      amounts[TRAY] = Math.max(amounts[TRAY] ?? 0, excessG(figures.runOffG, most));
+      amounts[TRAY] = Math.max(amounts[TRAY] ?? 0, excessG(runOffG(day), most));
     }
   }
 
-  #levels(entries: readonly Run[], shortfall: number, meanOff: number): number[] {
+  /** Returns the levels that need no simulation: rhythm, water, entries, and before them a cadence that stands alone. */
+  #clockLevels(entries: readonly Run[]): number[] {
     const rest = [
       stepsOf(rhythmMinutes(this.grid, entries), RHYTHM_STEP_MINUTES),
       Math.round(tankWaterG(this.problem.machine, entries) * 10),
       entries.length,
     ];
-    if (this.cadenceAlone) return [...cadenceLevels(this.problem, entries), ...rest];
-    return [stepsOf(shortfall, SHORTFALL_STEP), stepsOf(Math.abs(meanOff), MEAN_STEP), ...rest];
+    return this.cadenceAlone ? [...cadenceLevels(this.problem, entries), ...rest] : rest;
   }
 
   /** Returns whether a mist at a minute lies in the hours of a case's `drink`. */
@@ -157,8 +187,9 @@ export class DayJudge {
   /** Returns figures and misses of each case without margin. */
   outcomes(entries: readonly Run[]): { readonly figures: CaseFigures; readonly targets: HumidityTargets }[] {
     return this.#cases.map((prepared) => {
-      const { one } = prepared;
-      return { figures: this.#figures({ ...prepared, targets: one.targets }, entries), targets: one.targets };
+      const { targets } = prepared.one;
+      this.#simulate(prepared, entries);
+      return { figures: this.#figures(prepared, targets, entries), targets };
     });
   }
 }
@@ -192,7 +223,6 @@ export function caseFigures(
   const levels = peakLevels(targets);
   const peaks = levels ? peakMinutes(curve, day, entries, levels.reaches, levels.rearm) : [];
   const soaked = targets.peak ? hoursAbove(curve, day, targets.peak[1], targets.night !== null) : 0;
-  const { when, below } = one.dryOut ?? { when: 'lit' as const, below: 0.2 };
   return {
     dayHumidity: rounded(curve.lit),
     nightHumidity: rounded(curve.dark),
@@ -202,10 +232,19 @@ export function caseFigures(
     peaks: peaks.length,
     peakMinutes: peaks,
     hoursSoaked: Math.round(soaked * 60) / 60,
-    dryOutMinutes: Math.round(longestDryMinutes(day, below, when)),
+    dryOutMinutes: dryOutMinutes(one, day),
     waterG: Math.round(day.balance.waterG * 10) / 10,
-    runOffG: Math.round(day.balance.runOffG * 10) / 10,
+    runOffG: runOffG(day),
   };
+}
+
+function dryOutMinutes(one: MistCase, day: PeriodicDay): number {
+  const { when, below } = one.dryOut ?? { when: 'lit' as const, below: 0.2 };
+  return Math.round(longestDryMinutes(day, below, when));
+}
+
+function runOffG(day: PeriodicDay): number {
+  return Math.round(day.balance.runOffG * 10) / 10;
 }
 
 function rounded(humidity: number): number {

@@ -64,8 +64,9 @@ export class DaySearch {
   #everySet(slots: readonly Slot[], lengths: readonly number[]): Score {
     let best: Score | null = null;
     const most = this.problem.machine.entriesAtMost;
+    const isBetter = (least: Score) => this.#better(best, least) !== best;
     const visit = (from: number, entries: readonly Run[]) => {
-      best = this.#better(best, this.#scored(entries));
+      best = this.#better(best, this.judge.score(entries, isBetter));
       if (entries.length >= most) return;
       for (let k = from; k < slots.length; k++) {
         for (const seconds of lengths) visit(k + 1, [...entries, { startMinute: slots[k]?.minute ?? 0, seconds }]);
@@ -133,10 +134,11 @@ export class DaySearch {
   #singles(): Score | null {
     const { wished } = this.moves.lengths;
     let best: Score | null = null;
+    const isBetter = (least: Score) => this.#better(best, least) !== best;
     for (const slot of this.#sparse()) {
       for (const share of [0, 0.25, 0.5, 0.75]) {
         const seconds = wished[Math.floor(share * wished.length)] ?? 0;
-        best = this.#better(best, this.#scored([{ startMinute: slot.minute, seconds }]));
+        best = this.#better(best, this.judge.score([{ startMinute: slot.minute, seconds }], isBetter));
       }
     }
     return best;
@@ -260,7 +262,7 @@ export class DaySearch {
     isBetter: (score: Score, best: Score) => boolean,
   ): Score | null {
     for (const candidate of family?.(here.entries) ?? []) {
-      const score = this.#scored(candidate);
+      const score = this.judge.score(candidate, (least) => isBetter(least, here));
       if (score && isBetter(score, here)) return score;
     }
     return null;
