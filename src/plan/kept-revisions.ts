@@ -31,6 +31,7 @@ function forTheSheet(plan: Plan, made: IsoDate): Plan {
   return {
     ...plan,
     digests: {},
+    said: {},
     site: { ...plan.site, sunMinutes: [] },
     enclosures: plan.enclosures.map((enclosure) => ({ ...enclosure, targets: [], cautions: [], spans: [], where: {} })),
     cautions: [],

@@ -11,6 +11,7 @@ import type {
   Load,
   NotPlanned,
   OriginRecord,
+  PartMessage,
   Plan,
   PlanDevice,
   PlanEnclosure,
@@ -174,6 +175,19 @@ const site = record<PlanSite>({
   sunMinutes: list(number),
 });
 
+const partMessage = record<PartMessage>({
+  code: text,
+  weight: word('error', 'refusal', 'warning', 'note'),
+  because: text,
+  instead: text,
+  about: orNull(
+    either(
+      record<{ path: unknown }>({ path: list(either(text, integer)) }),
+      record<{ enclosure: unknown; target: unknown }>({ enclosure: text, target: text }),
+    ),
+  ),
+});
+
 const plan: Check = record<Plan>({
   format: word(1),
   id: text,
@@ -181,6 +195,7 @@ const plan: Check = record<Plan>({
   made: date,
   tool: text,
   digests: mapOf(text),
+  said: maybe(mapOf(list(partMessage))),
   previous: orNull((value) => plan(value)),
   name: text,
   timezone: text,

@@ -21,6 +21,8 @@ export interface Plan {
   readonly made: IsoDate;
   readonly tool: string;
   readonly digests: Readonly<Record<string, string>>;
+  /** What was said of each part when it was solved, and is said again while the part is copied; a part of which nothing is said is absent. */
+  readonly said?: Readonly<Record<string, readonly PartMessage[]>>;
   /** The newest revision made on an earlier day, whole; its own `previous` are older ones, each with what a change sheet compares. */
   readonly previous: Plan | null;
   readonly name: string;
@@ -49,6 +51,18 @@ export interface Plan {
   readonly loads: readonly Load[];
   readonly assumptions: readonly Assumption[];
   readonly warnings: readonly Warning[];
+}
+
+export interface PartMessage {
+  readonly code: string;
+  readonly weight: 'error' | 'refusal' | 'warning' | 'note';
+  readonly because: string;
+  readonly instead: string;
+  /** What it is about: a path of the household file, or a target of an enclosure; null where it has no place. */
+  readonly about:
+    | { readonly path: readonly (string | number)[] }
+    | { readonly enclosure: string; readonly target: string }
+    | null;
 }
 
 export interface PlanPerson {

@@ -2,7 +2,7 @@
  * The lighting stage: which lamp hangs on which timer, and what stands on each timer from which day. What cannot be planned safely is
  * left out and named; the rest is planned.
  */
-import { type EpochDay, epochDay } from '../basics/calendar-day.ts';
+import type { EpochDay } from '../basics/calendar-day.ts';
 import type { UtcOffsets } from '../basics/utc-offsets.ts';
 import { zoneOffsets } from '../basics/zone.ts';
 import type { Log } from '../diagnostics/log.ts';
@@ -27,6 +27,7 @@ import { type EnclosingDays, problemOf, solveGroup } from './light/solve-group.t
 import { siteDayLengthMinutes } from './light/target-day-length.ts';
 import { checkTemperatures } from './light/temperature-check.ts';
 import { checkTimers } from './light/timer-checks.ts';
+import { solvePart } from './solve-part.ts';
 
 export interface LightingResult {
   /** Every pin dial, and every programmable timer that drives a lamp, in the file's order. */
@@ -160,14 +161,16 @@ function planned(shelf: Shelf, node: TimerNode, group: DialGroup, dayPlans: read
   const enclosing = group.kind === 'day' ? [] : enclosingDays(shelf, group, dayPlans);
   const drives = drivenNames(node);
   const fresh = problemOf(care, group, { earlier: null, past: null, written: [] }, enclosing);
-  const stands = parts.stands(`lighting.${node.timer.id}`, solvedFrom(group, fresh, enclosing, drives, care));
+  const part = `lighting.${node.timer.id}`;
+  const stands = parts.stands(part, solvedFrom(group, fresh, enclosing, drives, care));
   const before = earlier?.lighting.find(({ device }) => device === node.timer.id);
-  const isCopied = stands && earlier !== null && before !== undefined;
-  const then = isCopied ? historyOf(group.timer, earlier.previous, care.plan, epochDay(earlier.made)) : history;
-  const solved = solveGroup(care, group, then, enclosing);
-  reportDial(care, solved, log);
-  reportInsets(care, solved, shelf.dayTargets, log);
-  return isCopied ? before : dialPlan(care, solved, drives, offsets);
+  const plan = solvePart(shelf, part, stands && before ? before : null, (placed, said) => {
+    const solved = solveGroup(placed, group, history, enclosing);
+    reportDial(placed, solved, said);
+    return dialPlan(placed, solved, drives, offsets);
+  });
+  reportInsets(care, group, plan, shelf.dayTargets, log);
+  return plan;
 }
 
 /** Everything that the plan of a dial depends on, what stood before left out. */

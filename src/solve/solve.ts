@@ -63,6 +63,7 @@ export function solve(care: Care, earlier: Plan | null, today: EpochDay, version
     made: isoDateOf(begins),
     tool: version,
     digests: parts.digests(),
+    said: parts.said(),
     previous: keptRevisions(earlier, isoDateOf(begins)),
     ...told,
     lighting: water.lighting,

@@ -29,6 +29,7 @@ import { mistWindows, switchedPlan } from './mist/switched-water.ts';
 import { unitSpans } from './mist/unit-days.ts';
 import { distinctCases, type UnitSolution, UnitSolver } from './mist/unit-solver.ts';
 import { reportAdvice } from './mist/water-notes.ts';
+import { solvePart } from './solve-part.ts';
 
 export interface WaterInput extends ShelfPower {
   readonly lighting: readonly DialPlan[];
@@ -139,19 +140,38 @@ function unitPlans(stage: Stage, unit: MistUnit, parts: Parts, log: Log): readon
       ? earlier?.misting.find((plan) => plan.enclosure === enclosure.id)
       : undefined,
   );
-  if (standing.every((plan) => plan !== undefined))
-    return unit.members.flatMap((member, index) => {
-      const plan = standing[index];
-      return plan ? [{ member, plan }] : [];
-    });
+  const copied = unit.members.flatMap((member, index) => {
+    const plan = standing[index];
+    return plan ? [{ member, plan }] : [];
+  });
+  const stands = copied.length === unit.members.length;
+  const part = `misting.${unit.members[0]?.enclosure.id ?? ''}`;
+  return solvePart({ care, parts, log }, part, stands ? copied : null, (placed, said) =>
+    solvedPlans(stage, unit, all, placed, said),
+  );
+}
+
+/** A pump whose timer has no pattern that can run is planned by hand. */
+function solvedPlans(
+  stage: Stage,
+  unit: MistUnit,
+  all: readonly UnitSpan[],
+  { placeOf }: Care,
+  log: Log,
+): readonly MemberPlan[] {
+  const { care, shelf } = stage;
   const canRun =
     unit.timer?.kind !== 'repeat-cycle-timer' || !unit.pump || new RepeatCycleSolver(unit, unit.timer).canSolve(all);
   if (canRun) return freshPlans(stage, unit, all);
   const values = { pump: unit.pump?.id ?? '', timer: unit.timer?.id ?? '' };
-  log.report('repeat-cycle-no-fit', values, care.placeOf([...(unit.pump?.path ?? []), 'outlet']));
+  log.report('repeat-cycle-no-fit', values, placeOf([...(unit.pump?.path ?? []), 'outlet']));
   return unit.members.flatMap(({ enclosure }) => {
     const hand = handUnit(care, enclosure);
-    return freshPlans(stage, hand, unitSpans({ care, ...shelf }, hand, care.plan.from, last));
+    return freshPlans(
+      stage,
+      hand,
+      unitSpans({ care, ...shelf }, hand, care.plan.from, care.plan.from + care.plan.days - 1),
+    );
   });
 }
 

@@ -6,6 +6,7 @@ import type { Chore, Plan } from '../../plan/plan.ts';
 import type { Care } from '../../resolve/care.ts';
 import { reportAbsenceWater } from '../away/absence-water.ts';
 import { type DaysThere, daysThere } from '../away/days-there.ts';
+import { solvePart } from '../solve-part.ts';
 import { allJobs } from './all-jobs.ts';
 import { reportChores } from './chore-report.ts';
 import { gather } from './gather.ts';
@@ -42,11 +43,13 @@ export function solveChores(
   const lists = people.map((person) => {
     const own = jobs.filter(({ who }) => who === person);
     const work = new Set(planned.feeding.filter(({ by }) => by === person).map(({ date }) => epochDay(date)));
-    const stands = parts.stands(`chores.${person}`, choreInputs(care, own, person, work)) && earlier !== null;
-    const then = stands ? momentBefore(care, earlier) : { earlier, from: beginOf(care, earlier, today) };
-    const list = personsChores(care, own, person, work, there, then.earlier, then.from);
-    reportChores(care, list, log);
-    return stands ? copied(earlier, own) : list.chores;
+    const part = `chores.${person}`;
+    const stands = parts.stands(part, choreInputs(care, own, person, work)) && earlier !== null;
+    return solvePart({ care, parts, log }, part, stands ? copied(earlier, own) : null, (placed, said) => {
+      const list = personsChores(placed, own, person, work, there, earlier, beginOf(care, earlier, today));
+      reportChores(placed, list, said);
+      return list.chores;
+    });
   });
   const chores = inOrder(lists.flat(), jobs);
   reportLoads(care, chores, planned.feeding, log);
@@ -64,11 +67,6 @@ function choreInputs(care: Care, jobs: readonly Job[], person: string, work: Rea
 
 function beginOf(care: Care, earlier: Plan | null, today: EpochDay): EpochDay {
   return earlier ? Math.max(care.plan.from, today) : care.plan.from;
-}
-
-/** The plan before the earlier one, and the day from which that one was made. */
-function momentBefore(care: Care, earlier: Plan): { readonly earlier: Plan | null; readonly from: EpochDay } {
-  return { earlier: earlier.previous, from: beginOf(care, earlier.previous, epochDay(earlier.made)) };
 }
 
 /** What stands comes from the earlier plan as it is, whatever a change of this program would make of it. */

@@ -1,10 +1,11 @@
 /** What is fed, dusted and bought: from the targets and the keeper's own feeders to one entry a feed. */
-import { type EpochDay, epochDay, isoDateOf } from '../../basics/calendar-day.ts';
+import { type EpochDay, isoDateOf } from '../../basics/calendar-day.ts';
 import { clockTimeOf } from '../../basics/minute-of-day.ts';
 import type { Log } from '../../diagnostics/log.ts';
 import { Parts } from '../../plan/parts.ts';
 import type { Assumption, Feed, Plan, RotationState, StockOrder } from '../../plan/plan.ts';
 import type { Care, CareEnclosure } from '../../resolve/care.ts';
+import { solvePart } from '../solve-part.ts';
 import { reportAbsences } from './absence-report.ts';
 import { calciumAssumptions } from './calcium-advice.ts';
 import { type EnclosureHours, enclosureHours } from './enclosure-hours.ts';
@@ -16,7 +17,7 @@ import { portionOf } from './portions.ts';
 import { reportRotation } from './rotation-report.ts';
 import { type HandedFeed, offTheSitter } from './sitter-dustings.ts';
 import { withStandIns } from './stand-ins.ts';
-import { type CultureStarts, solveStock } from './stock.ts';
+import { solveStock } from './stock.ts';
 import { feedMinute, whoFeeds } from './who-feeds.ts';
 
 export interface FeedingPlan {
@@ -24,8 +25,6 @@ export interface FeedingPlan {
   readonly feeding: readonly Feed[];
   readonly rotation: readonly RotationState[];
   readonly stock: readonly StockOrder[];
-  /** Days on which a culture of feeders is started. */
-  readonly cultures: readonly CultureStarts[];
   readonly assumptions: readonly Assumption[];
 }
 
@@ -44,22 +43,29 @@ export function solveFeeding(
   parts: Parts = new Parts(earlier),
 ): FeedingPlan {
   const now = momentOf(care, earlier, today);
-  const then = momentOf(care, earlier?.previous ?? null, earlier ? epochDay(earlier.made) : today);
   const courses = care.enclosures.map((enclosure) => {
     const hours = enclosureHours(care, enclosure, lights);
-    const stands = parts.stands(`feeding.${enclosure.id}`, feedingInputs(care, enclosure, hours)) && earlier !== null;
-    const course = enclosureCourse(care, enclosure, hours, stands ? then : now, log);
-    return stands ? copied(earlier, enclosure.id) : { ...course, stands };
+    const part = `feeding.${enclosure.id}`;
+    const stands = parts.stands(part, feedingInputs(care, enclosure, hours)) && earlier !== null;
+    const standing = stands ? copied(earlier, enclosure.id) : null;
+    const course = solvePart({ care, parts, log }, part, standing, (placed, said) =>
+      enclosureCourse(placed, enclosure, hours, now, said),
+    );
+    const coming = course.feeds.filter(({ past }) => !past);
+    reportHours(care, enclosure, hours, coming, log);
+    return { ...course, stands };
   });
   const feeding = courses.flatMap(({ feeds }) => feeds).toSorted(byTime);
   const fed = courses.every(({ stands }) => stands);
   const stockStands = parts.stands('stock', stockInputs(care)) && fed && earlier !== null;
-  const { orders, cultures } = solveStock(care, feeding, stockStands ? then.from : now.from, log);
+  const stock = solvePart({ care, parts, log }, 'stock', stockStands ? earlier.stock : null, (placed, said) => [
+    ...pastOrders(now, care.plan),
+    ...solveStock(placed, feeding, now.from, said),
+  ]);
   return {
     feeding,
     rotation: courses.flatMap(({ rotation }) => rotation),
-    stock: stockStands ? earlier.stock : [...pastOrders(now, care.plan), ...orders],
-    cultures,
+    stock,
     assumptions: calciumAssumptions(care),
   };
 }
@@ -79,9 +85,8 @@ interface EnclosureCourse {
   readonly rotation: readonly RotationState[];
 }
 
-function copied(earlier: Plan, id: string): EnclosureCourse & { readonly stands: boolean } {
+function copied(earlier: Plan, id: string): EnclosureCourse {
   return {
-    stands: true,
     feeds: earlier.feeding.filter(({ enclosure }) => enclosure === id),
     rotation: earlier.rotation.filter(({ enclosure }) => enclosure === id),
   };
@@ -101,7 +106,6 @@ function enclosureCourse(
   for (const { day, food } of handed) perDay.set(`${day} ${food}`, (perDay.get(`${day} ${food}`) ?? 0) + 1);
   const feeds = handed.map((feed) => feedOf(care, enclosure, hours, feed, perDay.get(`${feed.day} ${feed.food}`) ?? 1));
   reportRotation(care, enclosure, rotated, handed, log);
-  reportHours(care, enclosure, hours, feeds, log);
   reportAbsences(care, enclosure, rotated, log);
   return {
     feeds: [...past, ...feeds],

@@ -40,23 +40,17 @@ export interface StockCourse {
 /** An order covers no more days than this, however long a feeder keeps; ours. */
 const COVERS_AT_MOST_DAYS = 28;
 
-/** Returns orders by date and feeder, and the starts of cultures, from a day on. */
-export function solveStock(
-  care: Care,
-  feeds: readonly Feed[],
-  from: EpochDay,
-  log: Log,
-): { readonly orders: readonly StockOrder[]; readonly cultures: readonly CultureStarts[] } {
+/** Returns orders by date and feeder, from a day on. */
+export function solveStock(care: Care, feeds: readonly Feed[], from: EpochDay, log: Log): readonly StockOrder[] {
   const eaten = eatenFeeds(feeds, from);
   const courses = stockFeeders(care).flatMap((feeder) => {
     const course = courseOf(care, eaten, feeder, from);
     return course ? [course] : [];
   });
   reportStock(care, courses, from, log);
-  const orders = courses
+  return courses
     .flatMap((course) => course.orders)
     .toSorted((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : a.feeder < b.feeder ? -1 : 1));
-  return { orders, cultures: cultureStarts(care, from) };
 }
 
 function courseOf(care: Care, feeds: readonly EatenFeed[], feeder: StockFeeder, from: EpochDay): StockCourse | null {

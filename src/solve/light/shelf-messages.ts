@@ -1,15 +1,15 @@
 /** What a planned shelf has to say: clocks that differ, lamps that cannot restrike, insets that follow the day, targets that are extreme. */
-import { isoDateOf } from '../../basics/calendar-day.ts';
+import { epochDay, isoDateOf } from '../../basics/calendar-day.ts';
 import { DAY_MINUTES } from '../../basics/minute-of-day.ts';
 import { spanWords } from '../../basics/span-words.ts';
 import type { Log } from '../../diagnostics/log.ts';
 import { isTimer } from '../../hardware/power-tree.ts';
-import { joinedWindows } from '../../plan/dial-day.ts';
+import { joinedWindows, minutesOn } from '../../plan/dial-day.ts';
 import type { ClockKind, DialPlan } from '../../plan/plan.ts';
 import type { Care, CareEnclosure } from '../../resolve/care.ts';
-import { dialGroup, followingLamps } from './dial-group.ts';
+import { type DialGroup, followingLamps } from './dial-group.ts';
 import { type DayTargets, insetTarget, insetWords, type ShelfLamp } from './shelf-lamp.ts';
-import { lampError, litTenths, type SolvedGroup } from './solve-group.ts';
+import { lampError } from './solve-group.ts';
 
 const RESTRIKE_MINUTES = 20;
 const SHORTEST_SOUND_TENTHS = 3600;
@@ -132,11 +132,11 @@ function pausesOf({ windows }: DialPlan['settings'][number]): readonly number[] 
 }
 
 /** Says which lamps follow the day though they have hours of their own. */
-export function reportInsets(care: Care, solved: SolvedGroup, days: DayTargets, log: Log): void {
-  if (solved.group.kind !== 'day') return;
-  const lit = litTenths(solved);
-  const timer = solved.group.timer.id;
-  for (const lamp of followingLamps(dialGroup(solved.group.timer, solved.group.lamps))) {
+export function reportInsets(care: Care, group: DialGroup, plan: DialPlan, days: DayTargets, log: Log): void {
+  if (group.kind !== 'day') return;
+  const lit = litOf(care, plan);
+  const timer = group.timer.id;
+  for (const lamp of followingLamps(group)) {
     const errorMinutes = lampError(lamp, lit).worstErrorTenths / 10;
     if (errorMinutes === 0 || hasNoHoursOfItsOwn(lamp)) continue;
     log.report(
@@ -145,7 +145,19 @@ export function reportInsets(care: Care, solved: SolvedGroup, days: DayTargets, 
       care.placeOf(lamp.lamp.path),
     );
   }
-  for (const lamp of solved.group.lamps) if (lamp.target.kind === 'day') reportCombined(care, lamp, lit, days, log);
+  for (const lamp of group.lamps) if (lamp.target.kind === 'day') reportCombined(care, lamp, lit, days, log);
+}
+
+/** Tenths of a minute that a planned dial is on, one a day of the plan. */
+function litOf({ plan: { from, days } }: Care, { settings }: DialPlan): Int32Array {
+  const lit = new Int32Array(days);
+  for (const setting of settings)
+    lit.fill(
+      minutesOn(joinedWindows(setting.windows)) * 10,
+      epochDay(setting.from) - from,
+      epochDay(setting.to) - from + 1,
+    );
+  return lit;
 }
 
 /** An enclosure without a basking target leaves a lamp the whole day. */

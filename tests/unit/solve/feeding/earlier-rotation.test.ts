@@ -43,7 +43,7 @@ describe('going on', () => {
     const care = careOf({ enclosure: insects(), top: ['shopping: { days: [fri] }'] });
     const parts = new Parts(null);
     const first = solve(care, null, care.plan.from, parts);
-    const earlier = barePlan(care, first, '2027-01-01', parts.digests());
+    const earlier = { ...barePlan(care, first, '2027-01-01', parts.digests()), said: parts.said() };
     const again = solve(care, earlier, epochDay('2027-05-01'));
     expect(again.feeding).toEqual(first.feeding);
     expect(again.rotation).toEqual(first.rotation);

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { epochDay, isoDateOf, weekdayOf } from '../../../../src/basics/calendar-day.ts';
+import { cultureStarts } from '../../../../src/solve/feeding/stock.ts';
 import { careOf, insects, solve } from '../../../generated/solved-feeding.ts';
 
 describe('orders', () => {
@@ -102,10 +103,12 @@ describe('orders', () => {
     const flies = [
       '- { id: fruit-fly, share: 100 %, dust: true, culture: { first_after: 14 days, lasts: 28 days, keep: 3 } }',
     ];
-    const { cultures, stock } = solve(
-      careOf({ species: 'dyeing-poison-frog', enclosure: insects([], flies), top: ['shopping: { days: [fri] }'] }, 60),
+    const care = careOf(
+      { species: 'dyeing-poison-frog', enclosure: insects([], flies), top: ['shopping: { days: [fri] }'] },
+      60,
     );
-    expect(stock).toEqual([]);
+    const cultures = cultureStarts(care, care.plan.from);
+    expect(solve(care).stock).toEqual([]);
     expect(cultures[0]?.dates.slice(0, 3).map(isoDateOf)).toEqual(['2027-01-01', '2027-01-10', '2027-01-19']);
   });
 });
