@@ -166,9 +166,9 @@ function paintText(pen: Pen, shape: TextShape, fonts: FontSet): void {
   }
 }
 
-/** Two files may carry one name; their places in the chain differ. */
+/** Two files may carry one name; their places in the chain differ. The first is known to the pen by its own name from the start. */
 function nameOf(font: FontSet['regular'][number], { regular, bold }: FontSet): string {
-  return `face-${[...regular, ...bold].indexOf(font)}`;
+  return font === regular[0] ? font.postscriptName : `face-${[...regular, ...bold].indexOf(font)}`;
 }
 
 function pathStep(step: PathStep): string {
