@@ -40,8 +40,8 @@ export const emitters: readonly Emitter[] = [
     name: 'plan.json',
     isWanted: always,
     load: async () => {
-      const { planJson } = await import('./json/plan-json.ts');
-      return (plan) => [{ path: 'plan.json', content: planJson(plan) }];
+      const { planBytes } = await import('./json/plan-json.ts');
+      return (plan) => [{ path: 'plan.json', content: planBytes(plan) }];
     },
   },
   {

@@ -11,7 +11,7 @@ import { clockSeeds } from './clock-seeds.ts';
 import { dialSeeds } from './dial-seeds.ts';
 import { ALL_DAY, type CalendarParts, type CalendarWords, type EventSeed } from './event-seed.ts';
 import { feedSeeds } from './feed-seeds.ts';
-import { type DateRun, foldDates } from './fold-dates.ts';
+import { type DateRun, type Folding, foldDates } from './fold-dates.ts';
 import { absenceSeeds, choreSeeds, shoppingSeeds } from './job-seeds.ts';
 import { handMistSeeds, mistSeeds } from './mist-seeds.ts';
 import { onDutyIn, rosterOf } from './on-duty.ts';
@@ -30,7 +30,8 @@ export function calendarEvents(parts: CalendarParts, shopper: string | null, log
   const unsafe = unsafeMinutes(siteOffsets(parts));
   const seeds = seedsOf(parts, shopper, language).map((seed) => safeTime(plainSeed(seed, log), unsafe, language, log));
   const reminders = new Map(parts.people.map(({ id, reminderMinutes }) => [id, reminderMinutes]));
-  const folded = joined(seeds).map((seed) => foldSeed(seed, reminders.get(seed.for) ?? null));
+  const folding = foldingOnce();
+  const folded = joined(seeds).map((seed) => foldSeed(seed, reminders.get(seed.for) ?? null, folding));
   const [events, atLeast] = [
     folded.flatMap(({ events }) => events),
     folded.reduce((sum, each) => sum + each.atLeast, 0),
@@ -91,12 +92,24 @@ function joined(seeds: readonly EventSeed[]): readonly EventSeed[] {
   );
 }
 
+/** Many enclosures are cleaned, measured and fed on the same dates. */
+function foldingOnce(): (dates: readonly EpochDay[]) => Folding {
+  const known = new Map<string, Folding>();
+  return (dates) => {
+    const key = dates.join();
+    const folding = known.get(key) ?? foldDates(dates);
+    known.set(key, folding);
+    return folding;
+  };
+}
+
 function foldSeed(
   seed: EventSeed,
   reminderMinutes: number | null,
+  folding: (dates: readonly EpochDay[]) => Folding,
 ): { readonly events: readonly EventDraft[]; readonly atLeast: number } {
   const dates = [...new Set(seed.days)].sort((a, b) => a - b);
-  const { runs, atLeast } = foldDates(dates);
+  const { runs, atLeast } = folding(dates);
   return { events: runs.map((run) => draftOf(seed, run, reminderMinutes)), atLeast };
 }
 

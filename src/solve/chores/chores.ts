@@ -14,7 +14,7 @@ import type { Gathered, GatherProblem } from './gather-problem.ts';
 import type { Job } from './job.ts';
 import { jobContext, type PlannedParts } from './job-context.ts';
 import { reportLoads } from './load-report.ts';
-import { earlierDates, isOfJob, type JobCourse, jobCourse, type PlanSpan } from './occurrences.ts';
+import { earlierDates, firstCourses, isOfJob, type JobCourse, jobCourse, type PlanSpan } from './occurrences.ts';
 
 export interface ChoresResult {
   /** In the order of the file: by enclosure, then devices, then the household; those of a sitter follow the keeper's. */
@@ -92,7 +92,9 @@ function personsChores(
 ): PersonsChores {
   const first = care.plan.from;
   const span: PlanSpan = { first, last: first + care.plan.days - 1, from };
-  const courses = jobs.map((job) => jobCourse(job, span, there, earlier ? earlierDates(job, earlier.chores) : null));
+  const courses = earlier
+    ? jobs.map((job) => jobCourse(job, span, there, earlierDates(job, earlier.chores)))
+    : firstCourses(jobs, span, there);
   const movable = courses.filter(({ isMovable }) => isMovable);
   const gathered = gather(problemOf(care, person, courses, movable, work, there));
   const days = new Map(movable.map(({ job }, index) => [job.id, gathered.days[index] ?? []]));

@@ -151,10 +151,9 @@ function spansBetween(spans: readonly DaySpan[], first: EpochDay, last: EpochDay
 }
 
 /** Greens and prepared food are taken out after their hours: on the next day, where the feed says how long they may stay. */
-function leftovers({ care, feeding, ...context }: JobContext, enclosure: CareEnclosure): readonly Job[] {
+function leftovers(context: JobContext, enclosure: CareEnclosure): readonly Job[] {
   const days = new Set<EpochDay>();
-  for (const feed of feeding) {
-    if (feed.enclosure !== enclosure.id) continue;
+  for (const feed of context.feedsOf.get(enclosure.id) ?? []) {
     const hours = removeAfterHours(enclosure, feed.food, epochDay(feed.date));
     if (hours !== null) days.add(epochDay(feed.date) + Math.max(1, Math.ceil(hours / 24)));
   }
@@ -163,7 +162,7 @@ function leftovers({ care, feeding, ...context }: JobContext, enclosure: CareEnc
   const named = { id: `${enclosure.id}/remove-food`, kind: 'remove-food', title: context.words.removeFood };
   return [
     jobOf(
-      { care, feeding, ...context },
+      context,
       { ...named, enclosure: enclosure.id },
       {
         rhythm: { kind: 'dates', dates },

@@ -1,5 +1,6 @@
 /** What jobs are made from, and the common parts of a job. */
 import type { EpochDay } from '../../basics/calendar-day.ts';
+import { grouped } from '../../basics/grouped.ts';
 import type { UtcOffsets } from '../../basics/utc-offsets.ts';
 import type { DialPlan, Feed, MistPlan } from '../../plan/plan.ts';
 import { type Words, words } from '../../plan/words/words.ts';
@@ -18,6 +19,8 @@ export interface PlannedParts {
 export interface JobContext extends PlannedParts {
   readonly care: Care;
   readonly words: Words['chores'];
+  /** Feeds by enclosure id. */
+  readonly feedsOf: ReadonlyMap<string, readonly Feed[]>;
   /** Who does what nobody is named for. */
   readonly keeper: string;
   /** First and last day of the plan. */
@@ -30,6 +33,7 @@ export function jobContext(care: Care, planned: PlannedParts): JobContext {
     ...planned,
     care,
     words: words(care.language).chores,
+    feedsOf: grouped(planned.feeding, ({ enclosure }) => enclosure),
     keeper: care.people[0]?.id ?? 'keeper',
     first: care.plan.from,
     last: care.plan.from + care.plan.days - 1,

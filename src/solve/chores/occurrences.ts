@@ -81,6 +81,18 @@ export function jobCourse(job: Job, span: PlanSpan, there: DaysThere, earlier: r
   };
 }
 
+/** Returns the courses of jobs that no earlier plan has; those that ask for the same days share them, as most of many enclosures do. */
+export function firstCourses(jobs: readonly Job[], span: PlanSpan, there: DaysThere): readonly JobCourse[] {
+  const known = new Map<string, JobCourse>();
+  return jobs.map((job) => {
+    const { rhythm, startAfterDays, during, leewayDays, gapAtMostDays, whenAway, isVital } = job;
+    const key = JSON.stringify([rhythm, startAfterDays, during, leewayDays, gapAtMostDays, whenAway, isVital]);
+    const course = known.get(key) ?? jobCourse(job, span, there, null);
+    known.set(key, course);
+    return { ...course, job };
+  });
+}
+
 /** The grid begins with the plan, or where the chore came into it; it goes on from the last date done where the rhythm has changed. */
 function openDues(
   job: Job,
