@@ -9,7 +9,7 @@ import { isHotLamp } from './forbidden-starts.ts';
 import type { Lever, LeverKind, Trouble } from './lever.ts';
 import { caseDay } from './mist-plan.ts';
 import type { MistUnit } from './mist-unit.ts';
-import { UnitSolver } from './unit-solver.ts';
+import { UnitSolver, unseen } from './unit-solver.ts';
 
 const OPEN_STEP = 0.1;
 const ROOM_STEP = 0.05;
@@ -236,7 +236,7 @@ export class Levers {
       const shortfall = Math.max(0, ...cases.map((one) => caseDay(one, []).shortfall));
       return { met: shortfall <= 1e-9, waterG: 0, entries: [] };
     }
-    if (cases.some(isTooHumidUnmisted)) return FAILED;
+    if (cases.some(isTooHumidUnmisted) || !this.#fitsTheClock(unit, cases)) return FAILED;
     const [hardest] = cases;
     const first = cases.length > 1 && hardest ? this.#solved(unit, [hardest], []) : null;
     if (first && !first.met) return first;
@@ -248,6 +248,15 @@ export class Levers {
     return this.#with === 'dry-floor' ? withBase(one, 1 / DAMP_FACTOR) : one;
   }
 
+  /**
+   * Where no entries hold the limits of the clock (gap, count, hours without mist), none meet the targets besides: told without a
+   * simulated day. The air is the untouched one's, so that all levers that leave the clock alone ask the same question, once.
+   */
+  #fitsTheClock(unit: MistUnit, cases: readonly MistCase[]): boolean {
+    const asked = cases.map((one, index) => unseen({ ...one, ...airOf(this.#cases[index] ?? one) }));
+    return new UnitSolver(unit).solveCases(asked, { untilMet: true }).exceeded.length === 0;
+  }
+
   #solved(unit: MistUnit, cases: readonly MistCase[], seeds: readonly (readonly Run[])[]): Trial {
     const near = this.#near.length > 0 ? [this.#near] : [];
     const day = new UnitSolver(unit).solveCases(cases, { untilMet: true, seeds: [...seeds, ...near] });
@@ -256,6 +265,10 @@ export class Levers {
 }
 
 const FAILED: Trial = { met: false, waterG: 0, entries: [] };
+
+function airOf({ air, body, spray }: MistCase): Pick<MistCase, 'air' | 'body' | 'spray'> {
+  return { air, body, spray };
+}
 
 function same(one: MistCase): MistCase {
   return one;

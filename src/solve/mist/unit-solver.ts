@@ -136,8 +136,8 @@ const NO_TARGETS: MistCase['targets'] = {
   soakedAtMostHours: null,
 };
 
-/** A case of which only clock, cadence and drink count: nothing in it needs a simulated day. */
-function unseen(one: MistCase): MistCase {
+/** Returns a case of which only clock, cadence and drink count: nothing in it needs a simulated day. */
+export function unseen(one: MistCase): MistCase {
   return { ...one, targets: NO_TARGETS, dryOut: null, runOffAtMostG: null };
 }
 
