@@ -18,6 +18,8 @@ export const PROFILES: ReadonlyMap<string, string> = new Map(
   readdirSync(join(ROOT, 'profiles')).map((name) => [name.replace(/\.yaml$/, ''), shipped(`profiles/${name}`)]),
 );
 
+export const PROFILE_IDS: readonly string[] = [...PROFILES.keys()].sort();
+
 /** Returns the text that a file of these bytes has, or null where it is none. */
 export function textOf(bytes: Uint8Array): string | null {
   const disk = { readFileSync: () => Buffer.from(bytes) } as unknown as Disk;
@@ -45,7 +47,7 @@ export async function compiledWell({ text, own, earlier = null, today, pdf = fal
         ? null
         : { file: own?.has(idOrPath) ? idOrPath : `profiles/${idOrPath}.yaml`, text: found };
     },
-    profileIds: [...PROFILES.keys()].sort(),
+    profileIds: PROFILE_IDS,
     earlier,
     today: { date: today },
     version: 'fuzz',

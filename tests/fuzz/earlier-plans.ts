@@ -4,7 +4,7 @@ import { readPlan } from '../../src/plan/read-plan.ts';
 import { generateHousehold } from '../property/household-generator.ts';
 import type { Target } from './campaign.ts';
 import { compiledWell, PROFILES, textOf } from './compile-target.ts';
-import { damagedBytes, damagedJson } from './mutations.ts';
+import { changedJson, damagedBytes } from './mutations.ts';
 
 interface Base {
   readonly household: string;
@@ -40,11 +40,11 @@ function basesOf(): readonly Base[] {
 /** A plan.json that stands in the folder of results, damaged, when the household is compiled again. */
 export const earlierPlans: Target = {
   name: 'plan.json',
-  share: 0.2,
+  share: 0.15,
   prepare: async () => void basesOf(),
   run: async (draw, index) => {
     const { household, changed, plan, from } = draw.one(basesOf());
-    const text = index % 3 === 0 ? textOf(damagedBytes(Buffer.from(plan), draw)) : damagedJson(plan, draw);
+    const text = index % 3 === 0 ? textOf(damagedBytes(Buffer.from(plan), draw)) : changedJson(plan, draw);
     if (text === null) return 'no text';
     const read = readPlan(text);
     if (!read.ok) {

@@ -1,7 +1,7 @@
 import { generateHousehold } from '../property/household-generator.ts';
 import type { Target } from './campaign.ts';
 import { compiledWell, shipped, textOf } from './compile-target.ts';
-import { damagedBytes, damagedYaml } from './mutations.ts';
+import { changedYaml, damagedBytes } from './mutations.ts';
 
 const SHORT = { days: 35, enclosures: 1 };
 const EXAMPLES = ['examples/one-gecko.yaml', 'examples/porch-tortoise.yaml', 'examples/reading-room.yaml'];
@@ -14,14 +14,15 @@ const EVERY_KEY = shipped('tests/unit/read/every-key.yaml');
 /** Household files, by bytes and by structure. */
 export const households: Target = {
   name: 'household files',
-  share: 0.4,
+  share: 0.3,
   run: async (draw, index) => {
     const base = draw.one(BASES);
+    const way = index % 2 === 0 ? 'bytes' : 'structure';
     const text =
-      index % 2 === 0
+      way === 'bytes'
         ? textOf(damagedBytes(Buffer.from(base), draw))
-        : damagedYaml(base, draw.chance(0.5) ? EVERY_KEY : draw.one(BASES), draw);
-    if (text === null) return 'no text';
-    return compiledWell({ text, today: '2027-01-01', pdf: index % 100 === 1 });
+        : changedYaml(base, draw.chance(0.5) ? EVERY_KEY : draw.one(BASES), draw);
+    if (text === null) return `${way}: no text`;
+    return `${way}: ${await compiledWell({ text, today: '2027-01-01', pdf: index % 100 === 1 })}`;
   },
 };

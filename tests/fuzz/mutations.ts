@@ -1,5 +1,7 @@
 /** Damages texts in ways that keyboards, disks and programs do, and in ways that only malice does. From a seed alone. */
+import { parse, stringify } from 'yaml';
 import type { Draw } from '../property/household-generator.ts';
+import { changeGently } from './gentle-changes.ts';
 
 /** Values that have broken programs before. */
 const SPITEFUL = [
@@ -133,6 +135,18 @@ function once(bytes: Buffer, draw: Draw): Buffer<ArrayBuffer> {
   }
 }
 
+/** A little more than half changed as a keeper might, the rest as only malice does. */
+export function changedYaml(text: string, other: string, draw: Draw): string {
+  return draw.chance(0.55) ? gentlyChangedYaml(text, other, draw) : damagedYaml(text, other, draw);
+}
+
+/** Changes a YAML text as a keeper might; it stays YAML. */
+export function gentlyChangedYaml(text: string, other: string, draw: Draw): string {
+  const tree: unknown = parse(text);
+  changeGently(tree, parse(other), draw);
+  return stringify(tree, { lineWidth: 0, aliasDuplicateObjects: false });
+}
+
 /** Changes the structure of a YAML text: lines out, twice, elsewhere, deeper; values and keys replaced; parts of another text put in. */
 export function damagedYaml(text: string, other: string, draw: Draw): string {
   const lines = text.split('\n');
@@ -231,7 +245,15 @@ const SPITEFUL_JSON: readonly unknown[] = [
   'a'.repeat(2000),
 ];
 
-/** Changes values, keys and lists of a JSON value. */
+/** Changes values, keys and lists of a JSON value: half of them within reason, half out of it. */
+export function changedJson(text: string, draw: Draw): string {
+  if (draw.chance(0.5)) return damagedJson(text, draw);
+  const tree: unknown = JSON.parse(text);
+  changeGently(tree, tree, draw);
+  return JSON.stringify(tree);
+}
+
+/** Changes values, keys and lists of a JSON value, for others out of reason. */
 export function damagedJson(text: string, draw: Draw): string {
   const root: unknown = JSON.parse(text);
   for (let left = draw.whole(1, 3); left > 0; left--) {

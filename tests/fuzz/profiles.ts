@@ -2,7 +2,7 @@ import { generateHousehold } from '../property/household-generator.ts';
 import { KINDS } from '../property/kept-species.ts';
 import type { Target } from './campaign.ts';
 import { compiledWell, PROFILES, textOf } from './compile-target.ts';
-import { damagedBytes, damagedYaml } from './mutations.ts';
+import { changedYaml, damagedBytes } from './mutations.ts';
 
 const BASES = KINDS.map(({ id }, index) => ({
   profile: PROFILES.get(id) ?? '',
@@ -15,14 +15,16 @@ const BASES = KINDS.map(({ id }, index) => ({
 /** Profiles that a household names by path. */
 export const profiles: Target = {
   name: 'profiles',
-  share: 0.2,
+  share: 0.15,
   run: async (draw, index) => {
     const { profile, household } = draw.one(BASES);
+    const way = index % 2 === 0 ? 'bytes' : 'structure';
     const text =
-      index % 2 === 0
+      way === 'bytes'
         ? textOf(damagedBytes(Buffer.from(profile), draw))
-        : damagedYaml(profile, draw.one(BASES).profile, draw);
-    if (text === null) return 'no text';
-    return compiledWell({ text: household, own: new Map([['./own.yaml', text]]), today: '2027-01-01' });
+        : changedYaml(profile, draw.one(BASES).profile, draw);
+    if (text === null) return `${way}: no text`;
+    const own = new Map([['./own.yaml', text]]);
+    return `${way}: ${await compiledWell({ text: household, own, today: '2027-01-01' })}`;
   },
 };

@@ -53,7 +53,7 @@ function shelf(): Compiled {
 /** Logs of gauges: columns, delimiters, dates and units as loggers write them, then damaged. */
 export const readings: Target = {
   name: 'readings',
-  share: 0.1,
+  share: 0.2,
   prepare: async () => void shelf(),
   run: async (draw, index) => {
     const written = logText(draw);

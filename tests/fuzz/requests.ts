@@ -65,7 +65,7 @@ async function portOf(): Promise<number> {
 /** Bytes on a connection to the server of the feeds. */
 export const requests: Target = {
   name: 'HTTP requests',
-  share: 0.1,
+  share: 0.2,
   prepare: async () => void (await portOf()),
   run: async (draw, index) => {
     const text = requestText(draw);
