@@ -16,6 +16,15 @@ export function parseIsoDate(text: string): EpochDay | null {
   return isoDateOf(epochDay) === text ? epochDay : null;
 }
 
+/** The dates that a file or a command may name; every day that a plan counts from one of them is a date of four digits. */
+export const FIRST_DATE: IsoDate = '1900-01-01';
+export const LAST_DATE: IsoDate = '2199-12-31';
+
+/** Returns the day number of a date that somebody names, or null where there is no such date or none so far away is planned for. */
+export function parseNamedDate(text: string): EpochDay | null {
+  return text >= FIRST_DATE && text <= LAST_DATE ? parseIsoDate(text) : null;
+}
+
 /** Returns the day number of a date that is known to exist; throws on any other text. */
 export function epochDay(text: IsoDate): EpochDay {
   const day = parseIsoDate(text);

@@ -1,10 +1,10 @@
-import { parseIsoDate } from '../basics/calendar-day.ts';
 import { changesText } from '../emit/text/changes.ts';
 import { sheetDate } from '../emit/text/settings-section.ts';
 import { changeSheet } from '../plan/change-sheet.ts';
 import { revisionsOf } from '../plan/kept-revisions.ts';
 import type { Plan } from '../plan/plan.ts';
 import { exitCodeOf, runHousehold, sayDiagnostics } from './household-run.ts';
+import { checkNamedDate } from './named-date.ts';
 import { type CommonOptions, UsageError } from './program.ts';
 import { EXIT, type World } from './world.ts';
 
@@ -20,8 +20,7 @@ export async function run(
   version: string,
 ): Promise<number> {
   const [file = ''] = args;
-  if (options.since !== undefined && parseIsoDate(options.since) === null)
-    throw new UsageError(`--since ${options.since}: dates are written YYYY-MM-DD, for instance 2027-01-31`);
+  if (options.since !== undefined) checkNamedDate('--since', options.since);
   const run = runHousehold(file, options, world, version);
   if (!run) return EXIT.unusable;
   const { plan, diagnostics } = run.compiled;

@@ -1,5 +1,5 @@
 /** The sitter's sheet and calendar for given dates, put beside the household's other results. */
-import { epochDay, parseIsoDate } from '../basics/calendar-day.ts';
+import { epochDay } from '../basics/calendar-day.ts';
 import { Log } from '../diagnostics/log.ts';
 import { emitIcs } from '../emit/ics/ics.ts';
 import { handoverPdf } from '../emit/pdf/handover-file.ts';
@@ -8,6 +8,7 @@ import { eventsWithin } from '../plan/events-within.ts';
 import type { Language, Plan } from '../plan/plan.ts';
 import { exitCodeOf, type HouseholdRun, runHousehold, sayDiagnostics } from './household-run.ts';
 import { underLock } from './lock.ts';
+import { checkNamedDate } from './named-date.ts';
 import { fontFiles } from './page-options.ts';
 import { type CommonOptions, UsageError } from './program.ts';
 import { guardName, type Product, publish, standingFiles } from './publish.ts';
@@ -58,12 +59,8 @@ export async function run(
 }
 
 function checkDates({ from, to }: HandoverOptions): void {
-  for (const [option, date] of [
-    ['--from', from],
-    ['--to', to],
-  ] as const)
-    if (parseIsoDate(date) === null)
-      throw new UsageError(`${option} ${date}: dates are written YYYY-MM-DD, for instance 2027-01-31`);
+  checkNamedDate('--from', from);
+  checkNamedDate('--to', to);
   if (to < from) throw new UsageError(`--to ${to} lies before --from ${from}`);
   const days = epochDay(to) - epochDay(from) + 1;
   if (days > DAYS_AT_MOST)

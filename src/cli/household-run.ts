@@ -1,6 +1,5 @@
 import { createHash } from 'node:crypto';
 import { basename, join, relative } from 'node:path';
-import { parseIsoDate } from '../basics/calendar-day.ts';
 import type { IsoDate } from '../basics/civil.ts';
 import type { Today } from '../basics/today.ts';
 import { type Compiled, compile } from '../compile.ts';
@@ -10,7 +9,8 @@ import type { Language, Plan } from '../plan/plan.ts';
 import { readPlan } from '../plan/read-plan.ts';
 import { foreignWords } from '../replan/foreign-plan.ts';
 import { fittedPath, isProfilePath, loadText, profilePath, resultFolderName, shippedProfiles } from './files.ts';
-import { type CommonOptions, UsageError } from './program.ts';
+import { checkNamedDate } from './named-date.ts';
+import type { CommonOptions } from './program.ts';
 import { CannotWrite } from './publish.ts';
 import { EXIT, type World } from './world.ts';
 
@@ -137,8 +137,7 @@ export function textDigest(text: string): string {
 /** Returns the day to take as today; throws UsageError where the text is no date. */
 export function todayOf(text: string | undefined, world: World): Today {
   if (text === undefined) return { nowMs: world.nowMs() };
-  if (parseIsoDate(text) === null)
-    throw new UsageError(`--today ${text}: dates are written YYYY-MM-DD, for instance 2027-01-31`);
+  checkNamedDate('--today', text);
   return { date: text };
 }
 

@@ -2,7 +2,6 @@
 import * as fs from 'node:fs';
 import { homedir, hostname, networkInterfaces } from 'node:os';
 import { basename, join } from 'node:path';
-import { parseIsoDate } from '../basics/calendar-day.ts';
 import { Log } from '../diagnostics/log.ts';
 import { readHousehold } from '../read/household.ts';
 import { profilesNeeded } from '../resolve/resolve.ts';
@@ -18,6 +17,7 @@ import { freshState, readState, type ServeState, stateFolder, writeState } from 
 import { freshToken, tokenCheck } from '../serve/token.ts';
 import { markOfAll } from '../serve/watch-files.ts';
 import { fittedPath, loadText, profilePath, reasonOf, resultFolderName } from './files.ts';
+import { checkNamedDate } from './named-date.ts';
 import { type CommonOptions, UsageError } from './program.ts';
 import { servedWords } from './served-words.ts';
 import { expectLongRun } from './short-run.ts';
@@ -93,8 +93,7 @@ async function serve(
 }
 
 function portOf({ port, today }: ServeOptions): number {
-  if (today !== undefined && parseIsoDate(today) === null)
-    throw new UsageError(`--today ${today}: dates are written YYYY-MM-DD, for instance 2027-01-31`);
+  if (today !== undefined) checkNamedDate('--today', today);
   const number = Number(port);
   if (!/^\d{1,5}$/.test(port) || number > 65_535)
     throw new UsageError(`--port ${port}: a whole number from 0 to 65535; 0 takes any that is free`);

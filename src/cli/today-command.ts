@@ -1,4 +1,4 @@
-import { epochDay, isoDateOf, parseIsoDate } from '../basics/calendar-day.ts';
+import { epochDay, isoDateOf } from '../basics/calendar-day.ts';
 import { todayIn } from '../basics/today.ts';
 import { utcOffsetMinutes } from '../basics/zone.ts';
 import { todayJson } from '../emit/json/today-json.ts';
@@ -6,6 +6,7 @@ import { todayText } from '../emit/text/today.ts';
 import { datesFrom, dayView } from '../plan/day-view.ts';
 import type { Plan } from '../plan/plan.ts';
 import { exitCodeOf, runHousehold, sayDiagnostics, todayOf } from './household-run.ts';
+import { checkNamedDate } from './named-date.ts';
 import { type CommonOptions, UsageError } from './program.ts';
 import { EXIT, showsUnicode, type World } from './world.ts';
 
@@ -28,8 +29,7 @@ export async function run(
   const days = Number(options.days);
   if (!Number.isInteger(days) || days < 1 || days > DAYS_AT_MOST)
     throw new UsageError(`--days ${options.days}: a whole number from 1 to ${DAYS_AT_MOST}`);
-  if (options.on !== undefined && parseIsoDate(options.on) === null)
-    throw new UsageError(`--on ${options.on}: dates are written YYYY-MM-DD, for instance 2027-01-31`);
+  if (options.on !== undefined) checkNamedDate('--on', options.on);
   const run = runHousehold(file, options, world, version);
   if (!run) return EXIT.unusable;
   const { plan, diagnostics } = run.compiled;

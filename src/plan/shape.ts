@@ -4,7 +4,8 @@ import { parseIsoDate } from '../basics/calendar-day.ts';
 /** Returns null where a value is right, else its fault behind a path, for instance `.to is no date`. */
 export type Check = (value: unknown) => string | null;
 
-const SHORTEST_DATE = '0001-01-01';
+/** Dates that a plan may hold: what is counted from the dates of a file stays well within them. */
+const [FIRST, LAST] = ['0001-01-01', '2999-12-31'];
 
 export const anything: Check = () => null;
 export const text: Check = (value) => (typeof value === 'string' ? null : ' is no text');
@@ -14,7 +15,7 @@ export const truth: Check = (value) => (typeof value === 'boolean' ? null : ' is
 
 /** A date that exists. */
 export const date: Check = (value) =>
-  typeof value === 'string' && value >= SHORTEST_DATE && parseIsoDate(value) !== null ? null : ' is no date';
+  typeof value === 'string' && value >= FIRST && value <= LAST && parseIsoDate(value) !== null ? null : ' is no date';
 
 /** `00:00` to `24:00`. */
 export const clock: Check = (value) =>

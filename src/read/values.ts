@@ -1,5 +1,12 @@
 /** The single values of a file: quantities, times, dates, words, counts. Each says what is wrong with what stands there. */
-import { type EpochDay, epochDayOf, isoDateOf, parseIsoDate } from '../basics/calendar-day.ts';
+import {
+  type EpochDay,
+  epochDayOf,
+  FIRST_DATE,
+  LAST_DATE,
+  parseIsoDate,
+  parseNamedDate,
+} from '../basics/calendar-day.ts';
 import type { Weekday } from '../basics/civil.ts';
 import { clockTimeOf, DAY_MINUTES, parseClockTime } from '../basics/minute-of-day.ts';
 import { nearestSpelling } from '../basics/nearest-spelling.ts';
@@ -237,17 +244,12 @@ export function clockTime(example: string, endOfDay = false): Field<number> {
   );
 }
 
-/** Beyond these no zone is known and no shelf stands; within them every span of a plan stays a date of four digits. */
-const [FIRST_DATE, LAST_DATE] = ['1900-01-01', '2199-12-31'];
-
 export const date: Field<EpochDay> = leaf<EpochDay>(
   (value, say) => {
-    const day = typeof value === 'string' ? parseIsoDate(value.trim()) : null;
-    if (day === null) return sayDate(value, say);
-    const found = isoDateOf(day);
-    return found >= FIRST_DATE && found <= LAST_DATE
-      ? day
-      : say('out-of-bounds', { found, bounds: `a date from ${FIRST_DATE} to ${LAST_DATE}` });
+    const words = typeof value === 'string' ? value.trim() : '';
+    if (parseIsoDate(words) === null) return sayDate(value, say);
+    const bounds = `a date from ${FIRST_DATE} to ${LAST_DATE}`;
+    return parseNamedDate(words) ?? say('out-of-bounds', { found: words, bounds });
   },
   '2027-01-01',
   () => ({ type: 'string', pattern: '^(19|2[01])\\d{2}-\\d{2}-\\d{2}$', description: 'a date: year-month-day' }),
