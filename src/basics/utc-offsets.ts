@@ -111,16 +111,6 @@ export function utcMinuteOfStandard(offsets: UtcOffsets, day: EpochDay, minute: 
   return day * DAY_MINUTES + minute - offsets.standardOffsetMinutes;
 }
 
-/** Returns what the wall clock shows when a clock kept on standard time shows a minute of a date; the date may be a neighbour. */
-export function wallTimeOfStandard(offsets: UtcOffsets, day: EpochDay, minute: number): LocalTime {
-  return wallTimeAt(offsets, utcMinuteOfStandard(offsets, day, minute));
-}
-
-/** Returns what a clock kept on standard time shows at a wall time; the date may be a neighbour. */
-export function standardTimeOfWall(offsets: UtcOffsets, day: EpochDay, minute: number): LocalTime {
-  return localTimeOf(utcMinuteOfWall(offsets, day, minute) + offsets.standardOffsetMinutes);
-}
-
 /** Returns the offset in force at 12:00 standard time of a date minus the standard offset; negative where a zone has winter time. */
 export function dstMinutesOn(offsets: UtcOffsets, day: EpochDay): number {
   return offsetAt(offsets, utcMinuteOfStandard(offsets, day, 720)) - offsets.standardOffsetMinutes;

@@ -45,7 +45,7 @@ export class Progress {
 }
 
 /** Returns for instance `12 of 148 done, 136 left, about 40 s`. */
-export function progressWords(done: number, all: number, leftSeconds: number): string {
+function progressWords(done: number, all: number, leftSeconds: number): string {
   const left = all - done;
   const time = leftSeconds < 90 ? `${Math.ceil(Math.max(0, leftSeconds))} s` : spanWords(Math.round(leftSeconds / 60));
   return `${done} of ${all} done${left === 0 ? '' : `, ${left} left, about ${time}`}`;

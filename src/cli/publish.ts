@@ -64,12 +64,6 @@ export function standingVersion(outFolder: string, name: string, disk: Disk): st
   }
 }
 
-/** Returns the folder in which a household's newest results stand, finishing a switch that was cut short; null where there is none. */
-export function resultFolder(outFolder: string, name: string, disk: Disk = realDisk): string | null {
-  const folder = join(outFolder, name);
-  return exists(folder, disk) ? folder : null;
-}
-
 /** @throws CannotWrite where a name could lead out of the folder of results, or hide in it. */
 export function guardName(name: string): void {
   if (name === '' || name === '.' || name === '..' || name.startsWith('.') || /[\\/\0]/.test(name)) {

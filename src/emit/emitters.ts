@@ -35,7 +35,7 @@ type Write = (
 
 const always = (): boolean => true;
 
-export const emitters: readonly Emitter[] = [
+const emitters: readonly Emitter[] = [
   {
     name: 'plan.json',
     isWanted: always,

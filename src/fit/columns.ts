@@ -1,6 +1,6 @@
 /** Which column of a log holds what, by its heading in English or Spanish, or by its position. */
 
-export const ROLES = ['time', 'date', 'clock', 'humidity', 'temperature', 'mist'] as const;
+const ROLES = ['time', 'date', 'clock', 'humidity', 'temperature', 'mist'] as const;
 export type Role = (typeof ROLES)[number];
 
 /** Position of each column that is used, and the unit that its heading names. */

@@ -149,7 +149,7 @@ function sayHeld({ enclosure, care }: FitInput, keys: readonly AirKey[], message
 }
 
 /** Keys of the household file. */
-export const FILE_KEYS: Readonly<Record<AirKey, string>> = {
+const FILE_KEYS: Readonly<Record<AirKey, string>> = {
   airChangesPerHour: 'changes_per_hour',
   baseEvaporationGPerHour: 'base_evaporation',
   transferMPerHour: 'transfer',
@@ -231,7 +231,7 @@ function isTold({ enclosure }: FitInput, fit: AirFit, free: readonly AirKey[], p
 }
 
 /** What each value is, in words. */
-export const WORDS: Readonly<Record<AirKey, string>> = {
+const WORDS: Readonly<Record<AirKey, string>> = {
   airChangesPerHour: 'air changes',
   baseEvaporationGPerHour: 'evaporation without mist',
   transferMPerHour: 'drying of wet leaves',

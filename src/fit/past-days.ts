@@ -19,7 +19,7 @@ import { EnclosureClimate } from '../solve/light/enclosure-temperature.ts';
 import type { GaugeReading, LoggedMist } from './readings.ts';
 
 /** The history begins so long before the first reading, so that it has forgotten how it began. */
-export const LEAD_MINUTES = 2 * DAY_MINUTES;
+const LEAD_MINUTES = 2 * DAY_MINUTES;
 
 export interface PastDays {
   readonly history: History;
@@ -129,7 +129,7 @@ function climateOf(input: PastInput, days: readonly EpochDay[], start: UtcMinute
 }
 
 /** Returns the temperature that follows steps with a first-order lag. */
-export function laggedSteps(steps: readonly Step[], lagMinutes: number): (minute: number) => number {
+function laggedSteps(steps: readonly Step[], lagMinutes: number): (minute: number) => number {
   const at: number[] = [];
   steps.forEach(({ fromMinute, value }, index) => {
     const before = steps[index - 1];

@@ -1,6 +1,5 @@
 /** What a pin dial can express: windows of whole steps, and the slots that are on in them. */
 import { DAY_MINUTES, wrapMinute } from '../basics/minute-of-day.ts';
-import { slotRuns } from '../plan/slots.ts';
 
 /**
  * One span of light a day: from `onMinute`, 0 to 1439, for `lengthMinutes`, 0 to 1440. It passes midnight where on + length is above
@@ -25,22 +24,6 @@ export function slotsOfWindow(window: DialWindow, stepMinutes: number): readonly
     if (wrapMinute(slot * stepMinutes - window.onMinute) < window.lengthMinutes) slots.push(slot);
   }
   return slots;
-}
-
-/** Returns the ON slots of a 7-day dial that shows the same window every day, 0 = Monday 00:00. */
-export function slotsOfWeek(window: DialWindow, stepMinutes: number): readonly number[] {
-  const daySlots = slotsOfWindow(window, stepMinutes);
-  const perDay = slotsOfDay(stepMinutes);
-  return [0, 1, 2, 3, 4, 5, 6].flatMap((day) => daySlots.map((slot) => day * perDay + slot));
-}
-
-/** Returns the window of one day's slots, or null where they are not one unbroken span. */
-export function windowOfSlots(slots: readonly number[], stepMinutes: number): DialWindow | null {
-  const runs = slotRuns(slots, slotsOfDay(stepMinutes));
-  const run = runs[0];
-  if (!run) return { onMinute: 0, lengthMinutes: 0 };
-  if (runs.length > 1) return null;
-  return { onMinute: run.first * stepMinutes, lengthMinutes: run.count * stepMinutes };
 }
 
 /** Returns the spans [on, off) of the window within one civil day, in order of the clock: none, one, or two where it passes midnight. */

@@ -69,11 +69,6 @@ export function peakWatts(node: TimerNode): number {
   return node.behind.reduce((sum, plug) => sum + plug.powerW, 0);
 }
 
-/** Returns the lamps that a timer switches itself, not through another timer. */
-export function directLamps(node: TimerNode): readonly string[] {
-  return node.direct.filter((plug) => plug.kind === 'lamp').map((plug) => plug.id);
-}
-
 function plugsByOutlet(devices: readonly Device[], lamps: readonly PluggedLamp[]): Map<string, Plug[]> {
   const plugs = new Map<string, Plug[]>();
   const add = (outlet: string, plug: Plug) => {

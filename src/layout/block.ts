@@ -68,7 +68,7 @@ export function lineShapes(
   });
 }
 
-export const PEN = { widthMm: 0.25, shade: 'ink' } as const;
+const PEN = { widthMm: 0.25, shade: 'ink' } as const;
 
 /** Returns blocks one above the other; those without height take no gap. */
 export function stack(blocks: readonly Block[], gapMm = 0): Block {

@@ -27,7 +27,7 @@ export interface CareWish {
 }
 
 export const NO_WISH: CareWish = { weeks: null, month: null, largePrint: false, perEnclosure: false };
-export const USUAL_WEEKS = 4;
+const USUAL_WEEKS = 4;
 export const MOST_WEEKS = 5;
 
 /** Returns the document, or null where it does not fit; reports why and what would. */

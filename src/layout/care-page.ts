@@ -168,7 +168,7 @@ export function machineBlocks({ plan, span, scope, words, widthMm, setting }: Pa
 }
 
 /** Returns the dials that switch something for the animals of a page, or for the shelf. */
-export function dialsOf(plan: Plan, scope: PageScope): readonly DialPlan[] {
+function dialsOf(plan: Plan, scope: PageScope): readonly DialPlan[] {
   const wanted = new Set(scope.enclosures.map(({ id }) => id));
   return plan.lighting.filter(
     ({ settings, lamps }) =>

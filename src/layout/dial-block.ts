@@ -60,7 +60,7 @@ export function dialBlock(
 }
 
 /** Returns the small ring of a setting as a figure, with its times outside. */
-export function ringFigure(dial: DialPlan, stands: DialSetting, alt: string, { style }: Setting): Block {
+function ringFigure(dial: DialPlan, stands: DialSetting, alt: string, { style }: Setting): Block {
   const perDay = 1440 / dial.stepMinutes;
   const on = new Set(stands.slots.filter((slot) => slot < perDay));
   const { scale, density } = style;
@@ -103,7 +103,7 @@ export function ringFigure(dial: DialPlan, stands: DialSetting, alt: string, { s
   };
 }
 
-export function windowsText(dial: DialPlan, stands: DialSetting, language: 'en' | 'es'): string {
+function windowsText(dial: DialPlan, stands: DialSetting, language: 'en' | 'es'): string {
   const words = allWords(language).page;
   const perDay = 1440 / dial.stepMinutes;
   const shown = stands.slots.filter((slot) => slot < perDay);

@@ -95,13 +95,7 @@ function heading(dial: DialPlan, said: PictureWords): readonly Shape[] {
 }
 
 /** Returns the shapes of one ring with its heading above and its words below. */
-export function cellShapes(
-  cell: RingCell,
-  dial: DialPlan,
-  said: PictureWords,
-  left: number,
-  top: number,
-): readonly Shape[] {
+function cellShapes(cell: RingCell, dial: DialPlan, said: PictureWords, left: number, top: number): readonly Shape[] {
   const perDay = 1440 / dial.stepMinutes;
   const ofDay = (setting: DialSetting | null): readonly number[] =>
     (setting?.slots ?? []).filter((slot) => slot < perDay);

@@ -101,7 +101,7 @@ function leadRuns([when, then]: Act): readonly Run[] {
 }
 
 /** Numbers to call; where none is given a line to write one on. */
-export function contactRuns({ contacts }: Pick<Plan, 'contacts'>, words: PageWords): readonly Run[] {
+function contactRuns({ contacts }: Pick<Plan, 'contacts'>, words: PageWords): readonly Run[] {
   const one = (label: string, value: string | undefined): readonly Run[] => [
     `${label} `,
     value === undefined ? { draw: 'blank', widthMm: 45 } : { text: shortText(value), weight: 'bold' },

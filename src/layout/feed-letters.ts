@@ -69,7 +69,7 @@ function rowsOf(
 }
 
 /** What a feed is, in words: how many of which feeder, dusted with what. */
-export function meaning({ count, feeder, portion, food, dusting, standIn, preDosed }: Feed, words: PageWords): string {
+function meaning({ count, feeder, portion, food, dusting, standIn, preDosed }: Feed, words: PageWords): string {
   const what =
     count === null ? words.byEye(plainLine(feeder), plainLine(portion)) : words.pieces(count, plainLine(feeder));
   const dust =

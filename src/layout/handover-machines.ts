@@ -47,7 +47,7 @@ function dialLine(dial: DialPlan, { plan, span, said, words }: HandoverMatter): 
   ].join(' ');
 }
 
-export function drivenBy({ lamps, drives }: DialPlan, plan: Plan, list: (items: readonly string[]) => string): string {
+function drivenBy({ lamps, drives }: DialPlan, plan: Plan, list: (items: readonly string[]) => string): string {
   const named = lamps.map(({ enclosure, lamp }) => {
     const name = plan.enclosures.find(({ id }) => id === enclosure)?.name ?? enclosure;
     return shortName(`${name} ${lamp}`);

@@ -1,5 +1,5 @@
 /** What a sitter's sheet is made from. */
-import { epochDay, isoDateOf } from '../basics/calendar-day.ts';
+import { epochDay } from '../basics/calendar-day.ts';
 import type { IsoDate } from '../basics/civil.ts';
 import { plainLine } from '../basics/plain-line.ts';
 import type { MistPlan, Plan } from '../plan/plan.ts';
@@ -68,9 +68,4 @@ export function wallEntriesOn({ sets }: MistPlan, date: IsoDate): MistPlan['sets
     .flatMap(({ wall }) => wall)
     .filter(({ from, to }) => from <= date && date <= to)
     .flatMap(({ entries }) => entries);
-}
-
-/** Returns the date after a date. */
-export function dayAfter(date: IsoDate): IsoDate {
-  return isoDateOf(epochDay(date) + 1);
 }

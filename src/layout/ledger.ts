@@ -18,7 +18,7 @@ export function ledgerOf(document: PaperDocument, measure: TextMeasure): readonl
 }
 
 /** Returns the entries of texts in their order. */
-export function entriesOf(texts: readonly TextShape[], page: number, measure: TextMeasure): readonly LedgerEntry[] {
+function entriesOf(texts: readonly TextShape[], page: number, measure: TextMeasure): readonly LedgerEntry[] {
   return texts.map((shape) => ({
     page,
     role: shape.role,

@@ -92,7 +92,7 @@ function tankLine(plan: Plan, pump: string, words: PageWords): readonly MistLine
 }
 
 /** The shortest time that a full tank lasts under the planned mists, days. */
-export function tankDays(plan: Plan, pump: string): number | null {
+function tankDays(plan: Plan, pump: string): number | null {
   const lasts = plan.misting
     .filter((mist) => mist.pump === pump)
     .flatMap(({ sets }) => sets.flatMap(({ conditions }) => conditions.map(({ predicted }) => predicted.tankDays)))

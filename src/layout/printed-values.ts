@@ -6,11 +6,6 @@ import type { PageWords } from './page-words.ts';
 
 const NB = '\u00a0';
 
-/** For instance `22–28 °C`, `72–82 °F`. */
-export function temperatureBand([low, high]: Range, units: UnitSystem): string {
-  return `${temperatureNumbers([low, high], units)}${NB}${degreeSign(units)}`;
-}
-
 /** For instance `22–28`, in the degrees of the scale. */
 export function temperatureNumbers([low, high]: Range, units: UnitSystem): string {
   return `${degrees(low, units)}–${degrees(high, units)}`;
@@ -29,17 +24,9 @@ export function degrees(celsius: number, units: UnitSystem): number {
   return Math.round(units === 'us' ? celsius * 1.8 + 32 : celsius);
 }
 
-/** For instance `50–70 %`. */
-export function percentBand([low, high]: Range): string {
-  return `${percentNumbers([low, high])}${NB}%`;
-}
-
+/** For instance `50–70`, in whole percents of a share. */
 export function percentNumbers([low, high]: Range): string {
   return `${Math.round(low * 100)}–${Math.round(high * 100)}`;
-}
-
-export function percent(fraction: number): string {
-  return `${Math.round(fraction * 100)}${NB}%`;
 }
 
 const GALLON_ML = 231 * 2.54 ** 3;

@@ -3,7 +3,7 @@ import { cutAt, plainLine } from '../basics/plain-line.ts';
 import type { Log } from '../diagnostics/log.ts';
 import type { Plan } from '../plan/plan.ts';
 
-export const NAME_CHARACTERS = 40;
+const NAME_CHARACTERS = 40;
 const TEXT_CHARACTERS = 120;
 
 /** Returns a name for a page; cut, with a dot of omission, where it is longer than 40 characters. */

@@ -60,6 +60,8 @@ export interface LightDay {
   readonly isOnNow: boolean | null;
   /** Whether this setting begins on this date. */
   readonly changesToday: boolean;
+  /** The setting that it takes the place of today; null on all other dates. */
+  readonly before: DialSetting | null;
 }
 
 export interface Switch {
@@ -102,6 +104,7 @@ export function dayView(plan: Plan, date: IsoDate, nowMinute: number | null, per
 function lightDay(dial: DialPlan, date: IsoDate, nowMinute: number | null): LightDay {
   const setting = settingOn(dial, date);
   const wall = setting ? wallWindowsOn(setting, date) : [];
+  const before = setting?.from === date ? (dial.settings[dial.settings.indexOf(setting) - 1] ?? null) : null;
   return {
     device: dial.device,
     dial,
@@ -109,7 +112,8 @@ function lightDay(dial: DialPlan, date: IsoDate, nowMinute: number | null): Ligh
     wall,
     isOnNow:
       nowMinute === null ? null : wall.some(({ on, off }) => minuteOf(on) <= nowMinute && nowMinute < minuteOf(off)),
-    changesToday: setting?.from === date && setting !== dial.settings[0],
+    changesToday: before !== null,
+    before,
   };
 }
 

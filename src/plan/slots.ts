@@ -48,10 +48,3 @@ export function pinsToMove(
   const { added, removed } = slotDifference(from, to);
   return sense === 'down-is-on' ? { push: added, lift: removed } : { push: removed, lift: added };
 }
-
-/** Returns the pins that stand pressed down while the given slots are on. */
-export function pinsDown(slots: readonly number[], slotsInAll: number, sense: PinSense): readonly number[] {
-  if (sense === 'down-is-on') return [...slots];
-  const on = new Set(slots);
-  return Array.from({ length: slotsInAll }, (_, slot) => slot).filter((slot) => !on.has(slot));
-}

@@ -249,7 +249,7 @@ const ENTRY_WORDS: Readonly<Record<string, string>> = {
 };
 
 /** Returns what a path stands for in a sentence: `the file`, `site`, `a lamp`. */
-export function ofPath(path: Path): string {
+function ofPath(path: Path): string {
   const last = path.at(-1);
   if (last === undefined) return 'the file';
   if (typeof last === 'string') return last;

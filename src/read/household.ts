@@ -2,7 +2,6 @@
 import type { Log } from '../diagnostics/log.ts';
 import { readWith } from './field.ts';
 import type { HouseholdTree } from './household-tree.ts';
-import { noteNotYetComputed } from './not-yet-computed.ts';
 import type { PlacedFile } from './placed-file.ts';
 import { checkHouseholdReferences } from './references.ts';
 import { reportProblems } from './report-problems.ts';
@@ -29,7 +28,6 @@ export function readHousehold(file: string, text: string, log: Log): ReadHouseho
   reportProblems(problems, yaml, log);
   const sound = checkHouseholdReferences(yaml, log);
   if (!found || !sound || yaml.damaged) return null;
-  noteNotYetComputed(yaml, log);
   return {
     tree: found,
     file,

@@ -7,7 +7,7 @@ import { checkTargets, plain } from './target-checks.ts';
 import type { YamlTree } from './yaml-tree.ts';
 
 /** Sources that need no citation. */
-export const PLAIN_SOURCES = ['practice', 'ours'] as const;
+const PLAIN_SOURCES = ['practice', 'ours'] as const;
 
 /** Reports every such problem; false where there is one. */
 export function checkProfileReferences(yaml: YamlTree, log: Log): boolean {

@@ -84,8 +84,6 @@ export const spanMinutes = (example: string, bounds: Bounds): Field<number> => s
 export const spanHours = (example: string, bounds: Bounds): Field<number> => seconds(bounds, example, 3600);
 export const spanDays = (example: string, bounds: Bounds): Field<number> => seconds(bounds, example, 86_400);
 
-export const NOT_NEGATIVE: Bounds = { least: 0, words: '0 or more' };
-export const POSITIVE: Bounds = { above: 0, words: 'more than 0' };
 export const percent = (example = '45 %'): Field<number> =>
   quantity('share', { least: 0, most: 1, words: '0 % to 100 %' }, example);
 

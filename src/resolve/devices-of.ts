@@ -23,7 +23,7 @@ import type {
 } from '../read/household-tree.ts';
 
 /** Figures of ours where the file says nothing; lands, start_step and length_step are the design's, the rest cautious guesses. */
-export const DEVICE_DEFAULTS = {
+const DEVICE_DEFAULTS = {
   landsShare: 0.6,
   startStepMinutes: 15,
   lengthStepSeconds: 15,

@@ -117,7 +117,7 @@ function piecesOf({ portion, food }: ReadFeedRule): number | null {
 }
 
 /** Returns the portion as it is printed, for instance `5, no longer than the head is wide`. */
-export function portionWords(portion: ReadPortion, language: Language): string {
+function portionWords(portion: ReadPortion, language: Language): string {
   const words = PORTION_WORDS[language];
   if (typeof portion === 'string') return inLanguage(portion, language);
   if ('as_eaten' in portion) return words.asEaten(portion.as_eaten, portion.at_most ?? null);

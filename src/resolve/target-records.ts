@@ -44,7 +44,7 @@ const UNITS: readonly (readonly [RegExp, string])[] = [
 ];
 
 /** Returns the unit of a value at a path: `1`, `°C`, `min`, `s`, `h`, `d`, `°`, or `text`. */
-export function unitOfTarget(path: string, value: unknown): string {
+function unitOfTarget(path: string, value: unknown): string {
   if (value === 'none') return 'text';
   return UNITS.find(([pattern]) => pattern.test(path))?.[1] ?? (isNumeric(value) ? '1' : 'text');
 }

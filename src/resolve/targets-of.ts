@@ -8,9 +8,9 @@ import type { DefaultTarget } from './target-records.ts';
 export type Activity = 'diurnal' | 'nocturnal' | 'crepuscular';
 
 /** Film below this share of its capacity counts as dry where the profile does not say. */
-export const DEFAULT_DRY_BELOW = 0.2;
+const DEFAULT_DRY_BELOW = 0.2;
 /** A pump may run again right after a dusted feed where the profile does not say. */
-export const DEFAULT_DRY_BEFORE_MIST_MINUTES = 0;
+const DEFAULT_DRY_BEFORE_MIST_MINUTES = 0;
 
 export interface TargetsContext {
   readonly activity: Activity;

@@ -10,7 +10,7 @@ export const ZERO: Fraction = { n: 0, d: 1 };
 export const ONE: Fraction = { n: 1, d: 1 };
 
 /** Returns the greatest common divisor, 0 for two zeros. */
-export function gcd(a: number, b: number): number {
+function gcd(a: number, b: number): number {
   let [x, y] = [Math.abs(a), Math.abs(b)];
   while (y !== 0) [x, y] = [y, x % y];
   return x;

@@ -1,9 +1,5 @@
 /** Codes whose input is too large to keep as a file, or is more than one file. */
-import { Log } from '../../src/diagnostics/log.ts';
-import { renderText } from '../../src/diagnostics/render.ts';
-import { noteNotYetComputed } from '../../src/read/not-yet-computed.ts';
-import { LARGEST_FILE_BYTES, SourceText } from '../../src/read/source-text.ts';
-import { readYaml } from '../../src/read/yaml-tree.ts';
+import { LARGEST_FILE_BYTES } from '../../src/read/source-text.ts';
 import { calendarCases } from './calendar-cases.ts';
 import { type Said, saidOfText } from './gallery.ts';
 import { paperCases } from './paper-cases.ts';
@@ -15,16 +11,6 @@ export interface OtherCase {
 }
 
 const HOME = 'format: 1\nname: One gecko\n';
-
-/** What is said where a key of the file is on a list of parts that are not computed. */
-function saidOfUncomputed(text: string, list: readonly string[]): Said {
-  const log = new Log();
-  const yaml = readYaml(new SourceText('home.yaml', text), log);
-  if (yaml) noteNotYetComputed(yaml, log, list);
-  const diagnostics = log.sorted();
-  const sources = new Map([['home.yaml', { shown: 'home.yaml', text }]]);
-  return { diagnostics, text: (wanted) => renderText(diagnostics.filter(wanted), sources) };
-}
 
 /** One dial, one lamp; `plan` and the enclosure's own targets as given. */
 function oneDial(today: string, plan: string, targets = '', dials = DIAL, lamps = LAMP): string {
@@ -86,15 +72,6 @@ export const otherCases: Readonly<Record<string, OtherCase>> = {
                                   ~~~~~~~~~~~~~
   because  entries stand more than 24 levels deep
   instead  nothing that is read here lies so deep; take levels out
-`,
-  },
-  'not-computed-yet': {
-    said: () =>
-      saidOfUncomputed('enclosures:\n  - { id: a }\n  - { id: b, rest: { weeks: 10 } }\n', ['enclosures.*.rest']),
-    expected: `home.yaml:3:14  note (not-computed-yet)
-  >   - { id: b, rest: { weeks: 10 } }
-                 ~~~~
-  because  rest is read and checked; nothing is computed from it yet
 `,
   },
   'text-too-long': {

@@ -112,10 +112,4 @@ export const agreement = {
     ({ chain }) => `the stages take each other's values in a circle: ${chain.join(', like ')}`,
     () => 'let one of them say its own values',
   ),
-  'not-computed-yet': wording<{ key: string }>(
-    'note',
-    'note',
-    ({ key }) => `${key} is read and checked; nothing is computed from it yet`,
-    () => '',
-  ),
 };

@@ -16,7 +16,7 @@ export function icsFiles(plan: Plan): readonly CalendarFile[] {
   ]);
 }
 
-export function calendarPeople(plan: Pick<Plan, 'people' | 'events'>): readonly string[] {
+function calendarPeople(plan: Pick<Plan, 'people' | 'events'>): readonly string[] {
   return [...new Set([...plan.people.map(({ id }) => id), ...plan.events.map((event) => event.for)])].filter(
     (id) => id !== '',
   );

@@ -30,8 +30,7 @@ export function emitIcs(plan: Plan, person: string, kind: IcsKind): string {
   return calendarText(words(plan.language).calendar.calendarName(plan.name, person), events, siteOffsets(plan));
 }
 
-/** Returns the text of a calendar of a name. */
-export function calendarText(name: string, events: readonly PlanEvent[], offsets: UtcOffsets): string {
+function calendarText(name: string, events: readonly PlanEvent[], offsets: UtcOffsets): string {
   const calendar = ical({
     prodId: '//Dewdial//Care calendar//EN',
     method: ICalCalendarMethod.PUBLISH,

@@ -18,7 +18,7 @@ export interface FontRun {
 }
 
 /** What stands in the way of using a font file, told to the keeper. */
-export class FontFault extends Error {}
+class FontFault extends Error {}
 
 let own: { readonly regular: Font; readonly bold: Font } | null = null;
 

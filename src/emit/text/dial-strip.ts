@@ -1,4 +1,4 @@
-/** A dial as lines for a terminal: six hours a line, a mark a pin, a gap between hours. The marks differ in shape, never in colour alone. */
+/** A change of a dial as lines for a terminal: six hours a line, a mark a pin, a gap between hours. The marks differ in shape, never in colour alone. */
 import { WEEKDAYS } from '../../basics/calendar-day.ts';
 import { clockTimeOf, DAY_MINUTES } from '../../basics/minute-of-day.ts';
 import type { DialPlan } from '../../plan/plan.ts';
@@ -6,9 +6,6 @@ import { pinsToMove } from '../../plan/slots.ts';
 import type { Words } from '../../plan/words/words.ts';
 
 const LINE_MINUTES = 360;
-/** A finer dial has no pins to count: it is a programmable timer. */
-const FINEST_STEP_MINUTES = 5;
-
 type PinnedDial = Pick<DialPlan, 'stepMinutes' | 'turnsInDays' | 'pins'>;
 type ShelfWords = Words['shelf'];
 
@@ -30,28 +27,19 @@ const DRAWN: Marks = { on: '█', off: '·', push: '▼', lift: '△' };
 const ASCII: Marks = { on: '#', off: '.', push: 'v', lift: '^' };
 
 /**
- * Returns the lines of a setting: four for a day, and those of each weekday where the days of a 7-day dial differ; none for steps under
- * 5 min. The last line is the key.
+ * Returns the lines of a change from the slots `before` to `after`: pins to push and to lift marked apart from those that stay. Four lines
+ * for a day, those of each weekday where the days of a 7-day dial differ, and last the key; none for a timer without pins.
  */
-export function dialStrip(dial: PinnedDial, slots: readonly number[], look: StripLook): readonly string[] {
-  const marks = look.unicode ? DRAWN : ASCII;
-  const on = new Set(slots);
-  const lines = strip(dial, look, (slot) => (on.has(slot) ? marks.on : marks.off));
-  return lines.length === 0
-    ? []
-    : [...lines, `${marks.on} ${look.words.strip.on}  ${marks.off} ${look.words.strip.off}`];
-}
-
-/** Returns the lines of a change: pins to push and to lift marked apart from those that stay, with the key. */
 export function changeStrip(
   dial: PinnedDial,
   before: readonly number[],
   after: readonly number[],
   look: StripLook,
 ): readonly string[] {
+  if (dial.pins === null) return [];
   const marks = look.unicode ? DRAWN : ASCII;
   const on = new Set(after);
-  const { push, lift } = pinsToMove(before, after, dial.pins ?? 'down-is-on');
+  const { push, lift } = pinsToMove(before, after, dial.pins);
   const [pushed, lifted] = [new Set(push), new Set(lift)];
   const lines = strip(dial, look, (slot) => {
     if (pushed.has(slot)) return marks.push;
@@ -64,11 +52,10 @@ export function changeStrip(
     `${marks.on} ${look.words.strip.staysOn}`,
     `${marks.off} ${look.words.strip.staysOff}`,
   ].join('  ');
-  return lines.length === 0 ? [] : [...lines, key];
+  return [...lines, key];
 }
 
 function strip(dial: PinnedDial, look: StripLook, markOf: (slot: number) => string): readonly string[] {
-  if (dial.stepMinutes < FINEST_STEP_MINUTES) return [];
   const perDay = DAY_MINUTES / dial.stepMinutes;
   const days = Array.from({ length: dial.turnsInDays }, (_, day) =>
     dayLines(dial, (slot) => markOf(day * perDay + slot)),

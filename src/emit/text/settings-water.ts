@@ -122,7 +122,7 @@ function offTime(at: ClockTime, seconds: number): string {
   return end % 60 === 0 ? time : `${time}:${two(end % 60)}`;
 }
 
-export function lengthWords(seconds: number, water: WaterWords): string {
+function lengthWords(seconds: number, water: WaterWords): string {
   const [minutes, rest] = [Math.floor(seconds / 60), seconds % 60];
   if (seconds < 120) return water.seconds(seconds);
   return rest === 0 ? hoursWords(minutes, water) : water.minutesAndSeconds(minutes, rest);

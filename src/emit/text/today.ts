@@ -7,6 +7,7 @@ import { windowsInWords } from '../../plan/phrases/pin-words.ts';
 import type { Language, UnitSystem, Window } from '../../plan/plan.ts';
 import { type Words, words } from '../../plan/words/words.ts';
 import { drivenWords } from './dial-lines.ts';
+import { changeStrip } from './dial-strip.ts';
 import { personLines, workLines } from './today-people.ts';
 import { watchLines } from './today-watch.ts';
 
@@ -106,15 +107,20 @@ function lightSection(view: DayView, look: TodayLook, told: Words): readonly str
 }
 
 function lightLines(
-  { device, dial, wall, changesToday, setting }: LightDay,
+  { device, dial, wall, setting, before }: LightDay,
   look: TodayLook,
   told: Words,
 ): readonly string[] {
   const change =
-    changesToday && setting ? [`    ${told.today.setToday(windowsInWords(setting.windows, told.shelf))}`] : [];
+    before && setting
+      ? [
+          told.today.setToday(windowsInWords(setting.windows, told.shelf)),
+          ...changeStrip(dial, before.slots, setting.slots, { unicode: look.unicode, words: told.shelf }),
+        ]
+      : [];
   return [
     `  ${device}: ${windowsInWords(wall, told.shelf)} (${drivenWords(dial.drives)})`,
-    ...change,
+    ...change.map((line) => `    ${line}`),
     `    ${dayStrip(wall, look)}`,
   ];
 }

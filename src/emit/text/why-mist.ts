@@ -220,7 +220,7 @@ const SKETCH_STEP_MINUTES = 30;
 const LEVELS = [1, 0.9, 0.8, 0.7, 0.6, 0.5, 0.4, 0.3, 0.2];
 
 /** The day in half hours, plain letters: `#` humidity, `v` a mist, `-` lamp on, `~` leaves wetter than a fifth. */
-export function sketch({ entries }: Pick<MistSet, 'entries'>, condition: MistCondition): readonly string[] {
+function sketch({ entries }: Pick<MistSet, 'entries'>, condition: MistCondition): readonly string[] {
   const count = 1440 / SKETCH_STEP_MINUTES;
   const columns = Array.from({ length: count }, (_, i) => i * SKETCH_STEP_MINUTES);
   const { curve } = condition;

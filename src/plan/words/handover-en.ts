@@ -26,7 +26,6 @@ export const handoverEn = {
   mistLine: (names: string, times: string) => `The pump mists ${names}: ${times}.`,
   mistTime: (at: string, seconds: number) => `${at} for ${seconds} s`,
   dripperLine: (device: string) => `${device} drips by itself.`,
-  alwaysLine: (what: string) => `Always on, kept by their thermostats: ${what}.`,
   clocksForward: (date: string, by: string) => `On ${date} the clocks go forward ${by}.`,
   clocksBack: (date: string, by: string) => `On ${date} the clocks go back ${by}.`,
   clocksLeave: (devices: string) => `Leave ${devices} alone.`,
@@ -53,7 +52,6 @@ export const handoverEn = {
   howToFill: 'Framed: due that day. Write the value you read, or your initials when it is done.',
   humidityOf: (name: string) => `${name} humidity %`,
   initials: 'Your initials',
-  noJobs: 'Nothing is due but the visit itself.',
   feeds: 'Portions put up beforehand',
   portions: (letter: string, count: number, means: string) =>
     `${letter}: ${count === 1 ? '1 portion' : `${count} portions`} of ${means}`,

@@ -21,7 +21,6 @@ export const pageEs: typeof pageEn = {
   wrong: 'Cuando algo va mal',
   keeper: 'Cuidador',
   vet: 'Veterinario',
-  noContact: 'escriba aquí un número',
   tooCold: ['Demasiado frío:', 'mirar enchufes y lámparas; abrigar; ni comida ni riego hasta que esté templado.'],
   tooHot: ['Demasiado calor:', 'desenchufar el calor, aire y sombra; nunca pulverizar una lámpara caliente.'],
   tooDry: ['Demasiado seco 4 h:', 'mirar depósito y bomba, pulverizar una vez a mano.'],
@@ -35,7 +34,6 @@ export const pageEs: typeof pageEn = {
     'abrigar, botellas templadas en paño, sin llamas, sin comida. Al volver: poner cada reloj en hora.',
   ],
   mayGoWithout: (days) => (days === 1 ? '1 día' : `${days} días`),
-  mayGoWithoutOf: (name, days) => `${name} ${days}`,
 
   animal: 'Animal',
   day: 'día',
@@ -75,7 +73,6 @@ export const pageEs: typeof pageEn = {
   standIn: 'de reserva',
   preDosed: (dusting) => `${dusting} de su bolsita`,
   onDates: 'En estos días',
-  everyone: 'todos',
   jobOf: (job, names) => `${job}: ${names}`,
   warmEndOf: (name, unit) => `${name}: lado cálido ${unit}`,
   warmEnd: 'lado cálido',

@@ -59,8 +59,6 @@ export const shelfEn = {
   pinRange: (first: string, last: string) => `${first} to ${last}`,
   everyDay: (what: string) => `On every day of the week: ${what}`,
   strip: {
-    on: 'on',
-    off: 'off',
     push: 'push down',
     lift: 'lift',
     staysOn: 'stays on',

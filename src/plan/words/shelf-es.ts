@@ -60,8 +60,6 @@ export const shelfEs: typeof shelfEn = {
   pinRange: (first, last) => `${first} a ${last}`,
   everyDay: (what) => `Todos los días de la semana: ${what}`,
   strip: {
-    on: 'encendido',
-    off: 'apagado',
     push: 'bajar',
     lift: 'subir',
     staysOn: 'sigue encendido',

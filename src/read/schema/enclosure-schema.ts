@@ -119,16 +119,7 @@ function animals(): Field<number | readonly ReadAnimal[]> {
 }
 
 const LAMP_USES = ['daylight', 'basking', 'uvb', 'plants', 'heat'] as const;
-export const LAMP_KINDS = [
-  'halogen',
-  'mercury',
-  'metal-halide',
-  'fluorescent',
-  'led',
-  'ceramic',
-  'mat',
-  'cable',
-] as const;
+const LAMP_KINDS = ['halogen', 'mercury', 'metal-halide', 'fluorescent', 'led', 'ceramic', 'mat', 'cable'] as const;
 
 function lamp(): Field<ReadLamp> {
   return record(

@@ -1,5 +1,5 @@
 /** Rules across the keys of one map. */
-import { checked, type Field, type RawMap } from '../field.ts';
+import { checked, type Field } from '../field.ts';
 
 /** Lets exactly one of several sets of keys stand in a map; `orNone`: or none of them. */
 export function oneForm<T>(
@@ -19,11 +19,3 @@ export function oneForm<T>(
 const keysOf = (forms: readonly (readonly string[])[]): readonly string[] => [...new Set(forms.flat())];
 const sameKeys = (form: readonly string[], found: readonly string[]): boolean =>
   form.length === found.length && form.every((key) => found.includes(key));
-
-/** The raw value at a key, out of its `{ value: … }` where it has one. */
-export function plainAt(raw: RawMap, key: string): unknown {
-  const at = raw[key];
-  return typeof at === 'object' && at !== null && !Array.isArray(at) && Object.hasOwn(at, 'value')
-    ? (at as RawMap).value
-    : at;
-}

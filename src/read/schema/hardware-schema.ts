@@ -15,7 +15,7 @@ import { intervalDays } from './air-targets.ts';
 import { oneForm } from './forms.ts';
 
 /** Words that stand where an id may stand. */
-export const OUTLET_WORDS = ['always', 'auto'] as const;
+const OUTLET_WORDS = ['always', 'auto'] as const;
 export const MIST_WORDS = ['auto', 'by-hand', 'none'] as const;
 const RESERVED = [...OUTLET_WORDS, ...MIST_WORDS];
 

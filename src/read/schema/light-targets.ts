@@ -9,11 +9,11 @@ import { twelve } from './twelve.ts';
 const DAY = { least: 0, most: 1440, words: '0 h to 24 h' };
 const hours = (example: string): Field<number> => spanMinutes(example, DAY);
 
-export const EDGES = ['before_lights_on', 'after_lights_on', 'before_lights_off', 'after_lights_off'] as const;
+const EDGES = ['before_lights_on', 'after_lights_on', 'before_lights_off', 'after_lights_off'] as const;
 
 const edgeSpan = (): Field<number> => spanMinutes('30 min', DAY);
 /** One of the four edges, with a span. */
-export function edge(): Field<ReadEdge> {
+function edge(): Field<ReadEdge> {
   const shape = Object.fromEntries(EDGES.map((key) => [key, optional(edgeSpan())]));
   const keys = record(shape) as unknown as Field<Partial<Record<EdgeWord, number>>>;
   const single = checked(keys, (raw, say) => {

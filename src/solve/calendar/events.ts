@@ -17,8 +17,8 @@ import { handMistSeeds, mistSeeds } from './mist-seeds.ts';
 import { onDutyIn, rosterOf } from './on-duty.ts';
 
 /** A phone shows some forty characters; beyond this nobody reads. */
-export const LONGEST_TITLE = 200;
-export const LONGEST_DESCRIPTION = 2000;
+const LONGEST_TITLE = 200;
+const LONGEST_DESCRIPTION = 2000;
 const LEAST_MINUTES = 5;
 
 /**

@@ -23,7 +23,7 @@ export interface Folding {
 }
 
 /** Up to here the smallest number of runs is searched for; above, the longest run is taken again and again. */
-export const EXACT_DATES = 40;
+const EXACT_DATES = 40;
 
 /**
  * Returns the folding of distinct ascending dates, its runs by first date; empty for no dates.

@@ -5,7 +5,7 @@ import { ALL_DAY, type CalendarParts, type CalendarWords, type EventSeed } from 
 import type { OnDuty } from './on-duty.ts';
 
 /** Kinds of chores whose events are written from the settings themselves, which say what to push, lift and key in, and when. */
-export const SETTING_CHORES: ReadonlySet<string> = new Set([
+const SETTING_CHORES: ReadonlySet<string> = new Set([
   're-pin',
   'mist-entries',
   'change-sheet',

@@ -54,7 +54,7 @@ export function settingWords(device: string, setting: DialSetting, words: Calend
 }
 
 /** Returns spans of pins with their number, a 7-day dial's once where all days are alike. */
-export function spanWords(dial: Dial, slots: readonly number[], words: CalendarWords): string {
+function spanWords(dial: Dial, slots: readonly number[], words: CalendarWords): string {
   const perDay = slotsInAll(dial) / dial.turnsInDays;
   const byDay = Array.from({ length: dial.turnsInDays }, (_, day) =>
     slots.filter((slot) => Math.floor(slot / perDay) === day).map((slot) => slot - day * perDay),

@@ -14,7 +14,7 @@ export interface Part {
   readonly step: Step | null;
 }
 
-export const LONGEST_DAILY_STEP = 60;
+const LONGEST_DAILY_STEP = 60;
 const LAST_MONTH_DAY = 28;
 const BYDAY = ['MO', 'TU', 'WE', 'TH', 'FR', 'SA', 'SU'];
 
@@ -23,7 +23,7 @@ export function mayExcept(excepted: number, count: number): boolean {
   return excepted * 4 <= count;
 }
 
-export function isStep(days: number): boolean {
+function isStep(days: number): boolean {
   return days <= LONGEST_DAILY_STEP || days % 7 === 0;
 }
 

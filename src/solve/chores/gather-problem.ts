@@ -31,7 +31,7 @@ export interface Gathered {
 }
 
 /** An occurrence off the preferred weekday counts before every shift: more than all shifts of a plan come to. */
-export const OFF_PREFERRED = 2 ** 24;
+const OFF_PREFERRED = 2 ** 24;
 
 /** Returns what a place costs on the second and third level, as one whole number: off the preferred weekday, then the shift in days. */
 export function placeCost({ isPreferred }: Pick<GatherProblem, 'isPreferred'>, due: EpochDay, day: EpochDay): number {

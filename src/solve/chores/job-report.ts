@@ -8,7 +8,7 @@ import type { JobContext } from './job-context.ts';
 import type { OwnJob } from './own-jobs.ts';
 
 /** Returns the ids by which a file may switch a chore off. */
-export function switchableIds(): readonly string[] {
+function switchableIds(): readonly string[] {
   return [...Object.keys(DEFAULT_CHORES), ...DERIVED_IDS].sort();
 }
 

@@ -2,7 +2,7 @@
 import type { Rhythm } from './job.ts';
 
 /** Chores of so many days or less are not moved. */
-export const UNMOVED_DAYS = 3;
+const UNMOVED_DAYS = 3;
 
 const STEPS: readonly (readonly [fromDays: number, leewayDays: number])[] = [
   [180, 14],

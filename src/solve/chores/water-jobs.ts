@@ -48,7 +48,7 @@ function jobsOfPump(context: JobContext, pump: MistPump): readonly Job[] {
 }
 
 /** Returns the days between two refills: the least of what the keeper wants, what the tank lasts under the plan, and a week; null without a tank. */
-export function refillEveryDays({ misting }: Pick<JobContext, 'misting'>, { id, tank }: MistPump): number | null {
+function refillEveryDays({ misting }: Pick<JobContext, 'misting'>, { id, tank }: MistPump): number | null {
   if (!tank) return null;
   const lasts = tankDays(misting, id);
   return Math.max(

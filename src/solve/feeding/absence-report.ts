@@ -71,7 +71,7 @@ function longestWithout(
 }
 
 /** Returns the days that the animal may go without feed in the stage of a day, or null where the profile does not say. */
-export function mayGoWithout(enclosure: CareEnclosure, day: EpochDay): number | null {
+function mayGoWithout(enclosure: CareEnclosure, day: EpochDay): number | null {
   const stage = enclosure.stages.findLast(({ from }) => from <= day)?.stage ?? enclosure.stages[0]?.stage ?? '';
   return enclosure.targets.mayGoWithoutDays[stage] ?? null;
 }

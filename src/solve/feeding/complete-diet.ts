@@ -5,7 +5,7 @@ import { feedsPerWeek } from './feed-days.ts';
 import { contentsOf } from './powders.ts';
 
 /** Returns whether at least half of a stage's feeds, greens aside, are prepared: then the diet is taken as complete. */
-export function livesOnPrepared(stage: Stage): boolean {
+function livesOnPrepared(stage: Stage): boolean {
   const perWeek = (prepared: boolean): Fraction =>
     feedsPerWeek(stage.feeds.filter(({ food }) => food !== 'greens' && (food === 'prepared') === prepared));
   return perWeek(true).n > 0 && compare(perWeek(true), perWeek(false)) >= 0;

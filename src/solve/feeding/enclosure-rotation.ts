@@ -39,12 +39,7 @@ export interface StageSpan {
 }
 
 /** Returns the stages of an enclosure over the plan up to `to`, in order; those before `from` are past. */
-export function stageSpans(
-  enclosure: CareEnclosure,
-  planFrom: EpochDay,
-  from: EpochDay,
-  to: EpochDay,
-): readonly StageSpan[] {
+function stageSpans(enclosure: CareEnclosure, planFrom: EpochDay, from: EpochDay, to: EpochDay): readonly StageSpan[] {
   return enclosure.stages.flatMap(({ from: start, stage: stageName }, i) => {
     const end = Math.min(to, (enclosure.stages[i + 1]?.from ?? to + 1) - 1);
     const stage = enclosure.targets.stages[stageName];
@@ -56,7 +51,7 @@ export function stageSpans(
 }
 
 /** Returns the stream that a stage's dustings go on: insects, else greens, where a feeder of it takes dust; null for none. */
-export function dustedStream(enclosure: CareEnclosure, stage: Stage): FoodStream | null {
+function dustedStream(enclosure: CareEnclosure, stage: Stage): FoodStream | null {
   const fed = (['insects', 'greens'] as const).filter((food) => stage.feeds.some((rule) => rule.food === food));
   return fed.find((food) => feederShares(enclosure, food).some(({ dust }) => dust)) ?? null;
 }

@@ -116,7 +116,7 @@ function roundedTo(denominator: number, carried: readonly Fraction[]): number[] 
 }
 
 /** Returns how often each item stands: its due to the nearest whole, the largest remainders first, summing to the length. */
-export function wholeCounts(
+function wholeCounts(
   { numerators, denominator }: ReturnType<typeof overOneDenominator>,
   length: number,
   carried: readonly number[],

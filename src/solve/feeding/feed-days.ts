@@ -15,7 +15,7 @@ export interface FeedTime {
  * Returns the days of a period, counted from 0, of so many feeds in it (no more than its days): those with the least largest gap around
  * the period, of these the most even (least sum of squared gaps), of these the first in order: the short gaps first, then the long ones.
  */
-export function evenDays(feeds: number, periodDays: number): readonly number[] {
+function evenDays(feeds: number, periodDays: number): readonly number[] {
   const short = Math.floor(periodDays / Math.max(1, feeds));
   const shortGaps = feeds - (periodDays % Math.max(1, feeds));
   return Array.from({ length: feeds }, (_, i) => i * short + Math.max(0, i - shortGaps));
@@ -30,7 +30,7 @@ export function evenWeekdays(times: number): readonly number[] {
  * Returns how many feeds of a rule fall on each day of its period, whole weeks from a Monday: a week, or the least weeks that hold a
  * whole number of feeds; null where the rule does not go by the week. More feeds than days: every day once, the rest as second feeds.
  */
-export function feedsInPeriod({ rhythm, timesADay }: FeedRule): readonly number[] | null {
+function feedsInPeriod({ rhythm, timesADay }: FeedRule): readonly number[] | null {
   if (rhythm.kind === 'every') return null;
   if (rhythm.kind === 'days') return WEEKDAYS.map((day) => (rhythm.days.includes(day) ? timesADay : 0));
   const { n: feeds, d: weeks } = fractionOf(rhythm.times);

@@ -11,7 +11,7 @@ export interface DaySpan {
 }
 
 /** Returns the days without feed of a rest: from the day after the last feed to the day before it ends. */
-export function restFast(rest: Rest): DaySpan {
+function restFast(rest: Rest): DaySpan {
   return { from: rest.from - rest.lastFeedDays + 1, to: restEnd(rest) - 1 };
 }
 

@@ -27,7 +27,7 @@ export interface RatedFeeder extends Rated {
 }
 
 export const PLAIN = 'plain';
-export const LONGEST_CYCLE_WEEKS = 8;
+const LONGEST_CYCLE_WEEKS = 8;
 
 /**
  * Returns the feeders of a stream with shares that sum to 1, in the file's order; where the file names none, the stream itself
@@ -49,7 +49,7 @@ function takesDust(feeder: Feeder): boolean {
   return feeder.food === 'insects' || feeder.food === 'greens';
 }
 
-export function percent(share: Fraction): string {
+function percent(share: Fraction): string {
   return `${Math.round((1000 * share.n) / share.d) / 10} %`;
 }
 

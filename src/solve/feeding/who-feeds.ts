@@ -10,7 +10,7 @@ export interface Feeder {
 }
 
 /** Between feeds of one day whose hours are not given; ours. */
-export const BETWEEN_FEEDS_MINUTES = 240;
+const BETWEEN_FEEDS_MINUTES = 240;
 
 /** Returns the person who feeds: the first with hours for it, the sitter in an absence, at the sitter's own hours where said. */
 export function whoFeeds(care: Care, day: EpochDay): Feeder {

@@ -222,7 +222,7 @@ class Search {
   }
 }
 
-export function compareErrors(a: Errors, b: Errors): number {
+function compareErrors(a: Errors, b: Errors): number {
   return a.worstErrorTenths - b.worstErrorTenths || a.sumErrorTenths - b.sumErrorTenths;
 }
 

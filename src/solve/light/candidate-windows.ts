@@ -19,7 +19,7 @@ type Limits = Pick<DialProblem, 'stepMinutes' | 'placement' | 'noLightBeforeMinu
 const ANYWHERE: StartSpan = { from: Number.NEGATIVE_INFINITY, to: Number.POSITIVE_INFINITY };
 
 /** Returns the start of a window of the given length as the placement alone has it; may lie below 0 or above 1439. */
-export function placedStart(placement: WindowPlacement, lengthMinutes: number, stepMinutes: number): number {
+function placedStart(placement: WindowPlacement, lengthMinutes: number, stepMinutes: number): number {
   const onGrid = (minute: number) => Math.floor(minute / stepMinutes + 0.5) * stepMinutes;
   if (placement.kind === 'lights-on') return onGrid(placement.minute);
   if (placement.kind === 'lights-off') return onGrid(placement.minute) - lengthMinutes;

@@ -28,7 +28,7 @@ export function dayWindows(care: Care, lighting: readonly DialPlan[], enclosureI
 }
 
 /** Returns the planned dial of the enclosure's first daylight lamp that has one, or null. */
-export function daylightDial(enclosure: CareEnclosure, lighting: readonly DialPlan[]): DialPlan | null {
+function daylightDial(enclosure: CareEnclosure, lighting: readonly DialPlan[]): DialPlan | null {
   for (const lamp of enclosure.lamps) {
     if (!lamp.uses.includes('daylight')) continue;
     const dial = lighting.find(
@@ -73,7 +73,7 @@ function targetOn(care: Care, enclosure: CareEnclosure, day: EpochDay): number {
 }
 
 /** Returns the window of a length as the placement asks for it, to the whole minute, on in [0, 1440). */
-export function placedExactly(lengthMinutes: number, { anchor }: DayPlacement): MinuteWindow {
+function placedExactly(lengthMinutes: number, { anchor }: DayPlacement): MinuteWindow {
   const share = anchor.kind === 'midday' ? 0.5 : anchor.kind === 'lights-on' ? 0 : 1;
   const on = Math.floor(anchor.minute - lengthMinutes * share + 0.5);
   const onMinute = ((on % DAY_MINUTES) + DAY_MINUTES) % DAY_MINUTES;

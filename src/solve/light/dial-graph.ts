@@ -248,7 +248,7 @@ function heldSource(
 }
 
 /** Tells whether a window lies inside another on the 24 h circle. */
-export function liesInside(window: DialWindow, outer: DialWindow): boolean {
+function liesInside(window: DialWindow, outer: DialWindow): boolean {
   if (window.lengthMinutes === 0 || outer.lengthMinutes === 1440) return true;
   const start = (((window.onMinute - outer.onMinute) % 1440) + 1440) % 1440;
   return start + window.lengthMinutes <= outer.lengthMinutes;

@@ -57,7 +57,7 @@ export function disagreementOf(group: Pick<DialGroup, 'lamps' | 'kind'>): Disagr
 }
 
 /** Returns whether two enclosures hang their day on the same time. */
-export function samePlacement(a: DayPlacement, b: DayPlacement): boolean {
+function samePlacement(a: DayPlacement, b: DayPlacement): boolean {
   return a.anchor.kind === b.anchor.kind && a.anchor.minute === b.anchor.minute;
 }
 

@@ -110,7 +110,7 @@ function pastOf(written: readonly DialSetting[], plan: CarePlan, today: EpochDay
 }
 
 /** Returns the longest window of a setting. */
-export function windowOfSetting(setting: DialSetting): DialWindow {
+function windowOfSetting(setting: DialSetting): DialWindow {
   const longest = joinedWindows(setting.windows).toSorted((a, b) => minutesOn([b]) - minutesOn([a]))[0];
   return longest
     ? dialWindow(longest.onMinute, longest.offMinute - longest.onMinute)

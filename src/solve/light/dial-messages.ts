@@ -81,7 +81,7 @@ function reportLargeJumps(care: Care, { group, problem, settings }: SolvedGroup,
  * Returns the evenings and windows between two lengths, in steps of 30 min or the dial's own where that is longer; null where one step of
  * the dial is the whole change.
  */
-export function bridgeWords(problem: DialProblem, before: number, after: number, firstDay: number): string | null {
+function bridgeWords(problem: DialProblem, before: number, after: number, firstDay: number): string | null {
   const step = Math.max(problem.stepMinutes, BRIDGE_STEP_MINUTES);
   const evenings: string[] = [];
   for (let count = 1; count * step < Math.abs(after - before); count++) {

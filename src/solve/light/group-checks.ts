@@ -56,7 +56,7 @@ function refusalOf(care: Care, group: DialGroup, log: Log): string | null {
 }
 
 /** Returns the entries that a programmable timer needs for its lamps: one a window, one at least for a day. */
-export function entriesNeeded({ lamps, kind }: Pick<DialGroup, 'lamps' | 'kind'>): number {
+function entriesNeeded({ lamps, kind }: Pick<DialGroup, 'lamps' | 'kind'>): number {
   if (kind === 'idle') return 0;
   if (kind !== 'spans') return 1;
   return Math.max(...lamps.map(({ target }) => (target.kind === 'spans' ? target.spans.length : 0)));

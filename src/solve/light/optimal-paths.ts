@@ -29,7 +29,7 @@ export function nodeOf(layers: SumLayers, k: number, day: number, c: number): nu
 }
 
 /** Returns the pins of one day that differ between two candidates. */
-export function pinsBetween({ bounded: { graph, pins } }: SumLayers, from: number, to: number): number {
+function pinsBetween({ bounded: { graph, pins } }: SumLayers, from: number, to: number): number {
   const { windows, stepMinutes } = graph;
   const at = from * windows.length + to;
   const known = pins[at] ?? NEVER;

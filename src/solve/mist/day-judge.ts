@@ -203,7 +203,7 @@ function keyOf(entries: readonly Run[]): string {
 }
 
 /** Returns x in steps of s, as levels are compared. */
-export function stepsOf(x: number, step: number): number {
+function stepsOf(x: number, step: number): number {
   return Math.ceil(x / step - 1e-6);
 }
 
@@ -261,7 +261,7 @@ function distanceFromMiddle(targets: HumidityTargets, figures: CaseFigures): num
 }
 
 /** Returns the largest distance of a start from its place in minutes. */
-export function rhythmMinutes(grid: StartGrid, entries: readonly Run[]): number {
+function rhythmMinutes(grid: StartGrid, entries: readonly Run[]): number {
   const places = grid.places(entries.length);
   let worst = 0;
   for (let i = 0; i < entries.length; i++) {

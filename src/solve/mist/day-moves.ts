@@ -12,7 +12,7 @@ export interface Lengths {
   readonly wished: readonly number[];
 }
 
-export function lengthsOf(problem: DayProblem): Lengths {
+function lengthsOf(problem: DayProblem): Lengths {
   const { lengthStepSeconds: step, shortestSeconds, longestSeconds } = problem.machine;
   const all: number[] = [];
   for (let seconds = Math.ceil(shortestSeconds / step - 1e-9) * step; seconds <= longestSeconds; seconds += step) {

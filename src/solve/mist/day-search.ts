@@ -302,7 +302,7 @@ function mustExist(score: Score | null): Score {
 }
 
 /** Returns how many sets of at most so many entries there are. */
-export function setsOf(starts: number, lengths: number, entriesAtMost: number): number {
+function setsOf(starts: number, lengths: number, entriesAtMost: number): number {
   let sum = 1;
   let term = 1;
   for (let n = 1; n <= Math.min(entriesAtMost, starts) && sum <= 1e9; n++) {

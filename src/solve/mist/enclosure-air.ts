@@ -99,6 +99,6 @@ function modelOf(body: WetEnclosure, spray: Spray): AirModel {
 }
 
 /** To six digits, as the plan writes it. */
-export function rounded(value: number): number {
+function rounded(value: number): number {
   return Number(value.toPrecision(6));
 }

@@ -9,7 +9,7 @@ const HOT_AFTER_MINUTES = 5;
 const COOL_AFTER_MINUTES = 15;
 const BEFORE_DUSTED_MINUTES = 10;
 /** No mist in the dark below it, unless the animal's own night begins lower. */
-export const COLD_C = 18;
+const COLD_C = 18;
 
 export function isHotLamp(kind: LampKind): boolean {
   return HOT_KINDS.includes(kind);

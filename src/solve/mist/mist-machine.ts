@@ -3,7 +3,7 @@ import type { MistPump, PinDial, ProgrammableTimer, RepeatCycleTimer } from '../
 import type { MistMachine } from './day-problem.ts';
 
 /** Least length of a mist where no cadence says more, s. */
-export const SHORTEST_MIST_SECONDS = 15;
+const SHORTEST_MIST_SECONDS = 15;
 /** By hand: ours, few and short enough for a person to do. */
 const BY_HAND_AT_MOST = 3;
 const BY_HAND_LONGEST_SECONDS = 300;

@@ -155,7 +155,7 @@ export function setFrame(
 }
 
 /** Returns the targets in the plan's words. */
-export function mistTargets({ targets, activity }: CareEnclosure): MistTargets {
+function mistTargets({ targets, activity }: CareEnclosure): MistTargets {
   const { humidity, water, misting } = targets;
   const cadence = misting && misting !== 'none' ? misting : null;
   return {
@@ -183,7 +183,7 @@ export function mistTargets({ targets, activity }: CareEnclosure): MistTargets {
 }
 
 /** Returns the limits of a unit for one of its enclosures; null where nothing is misted. */
-export function mistLimits({ machine, waterAtMostG }: MistUnit, { tray }: CareEnclosure): MistLimits | null {
+function mistLimits({ machine, waterAtMostG }: MistUnit, { tray }: CareEnclosure): MistLimits | null {
   if (!machine) return null;
   return {
     entries: machine.entriesAtMost,

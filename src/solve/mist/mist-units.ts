@@ -54,7 +54,7 @@ export function isPump(device: { readonly kind: string }): device is MistPump {
 }
 
 /** Returns the pump's id, `by-hand` or `none`; `misting: none` is never misted. */
-export function mistedBy(enclosure: CareEnclosure, pumpOf: ReadonlyMap<string, string>): string {
+function mistedBy(enclosure: CareEnclosure, pumpOf: ReadonlyMap<string, string>): string {
   if (enclosure.targets.misting === 'none') return 'none';
   return enclosure.mist === 'auto' ? (pumpOf.get(enclosure.id) ?? 'by-hand') : enclosure.mist;
 }
@@ -143,6 +143,6 @@ function unmisted(enclosure: CareEnclosure): MistUnit {
 }
 
 /** Returns whether an animal drinks from mists or is to be misted. */
-export function needsWater({ targets }: CareEnclosure): boolean {
+function needsWater({ targets }: CareEnclosure): boolean {
   return targets.water.drink !== null || (targets.misting !== null && targets.misting !== 'none');
 }

@@ -59,6 +59,6 @@ function tankRefusal(care: Care, { id, path, tank, afterDripG }: MistPump, machi
 }
 
 /** Returns seconds as `90 s`, `5 min` or `1 h 30 min`. */
-export function runWords(seconds: number): string {
+function runWords(seconds: number): string {
   return seconds % 60 === 0 ? spanWords(seconds / 60) : `${seconds} s`;
 }

@@ -41,33 +41,22 @@ export function judgeMistDay(problem: DayProblem, entries: readonly Run[]): DayS
   return score && solutionOf(bare, score, false, careful.simulations);
 }
 
+/** `before`: simulations of days that were given up. */
 function solutionOf(judge: DayJudge, score: Score, marginsHold: boolean, before: number): DaySolution {
-  const solution = combinedSolution([judge], [score], score, marginsHold);
-  return { ...solution, simulations: before + solution.simulations };
-}
-
-/** Returns one solution of several judges, each with the score of its own entries; entries, places and starts are the first one's. */
-export function combinedSolution(
-  judges: readonly DayJudge[],
-  scores: readonly Score[],
-  worst: Score,
-  marginsHold: boolean,
-): DaySolution {
-  const cases = judges.flatMap((judge, i) => outcomesOf(judge, scores[i]?.entries ?? []));
-  const grid = judges[0]?.grid;
-  const machine = judges[0]?.problem.machine;
-  if (!grid || !machine) throw new Error('a day without a case');
+  const { grid } = judge;
+  const { machine } = judge.problem;
+  const cases = outcomesOf(judge, score.entries);
   return {
-    entries: worst.entries,
+    entries: score.entries,
     cases,
     shortfall: Math.max(0, ...cases.map(({ shortfall }) => shortfall)),
-    waterG: Math.max(...scores.map(({ entries }) => Math.round(tankWaterG(machine, entries) * 10) / 10)),
-    exceeded: worst.broken.map((index) => exceededLimit(index, worst.amounts[index] ?? 0)),
+    waterG: Math.round(tankWaterG(machine, score.entries) * 10) / 10,
+    exceeded: score.broken.map((index) => exceededLimit(index, score.amounts[index] ?? 0)),
     marginsHold,
     allowed: spansOf(grid, machine.startStepMinutes),
-    places: grid.places(worst.entries.length).map((position) => (position + grid.beginsMinute) % 1440),
-    levels: worst.levels,
-    simulations: judges.reduce((sum, judge) => sum + judge.simulations, 0),
+    places: grid.places(score.entries.length).map((position) => (position + grid.beginsMinute) % 1440),
+    levels: score.levels,
+    simulations: before + judge.simulations,
   };
 }
 

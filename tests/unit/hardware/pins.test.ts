@@ -4,11 +4,10 @@ import {
   pinsMoved,
   sharedMinutes,
   slotsOfDay,
-  slotsOfWeek,
   slotsOfWindow,
   spansOfWindow,
-  windowOfSlots,
 } from '../../../src/hardware/pins.ts';
+import { slotRuns } from '../../../src/plan/slots.ts';
 
 function everyWindow(step: number): readonly DialWindow[] {
   const windows: DialWindow[] = [
@@ -20,6 +19,13 @@ function everyWindow(step: number): readonly DialWindow[] {
       windows.push({ onMinute, lengthMinutes });
   }
   return windows;
+}
+
+/** The window whose slots these are; null where they are not one unbroken span. */
+function windowOfSlots(slots: readonly number[], step: number): DialWindow | null {
+  const [run, ...more] = slotRuns(slots, 1440 / step);
+  if (!run) return { onMinute: 0, lengthMinutes: 0 };
+  return more.length > 0 ? null : { onMinute: run.first * step, lengthMinutes: run.count * step };
 }
 
 test.each([15, 30])('every window of a dial with %i min pins comes back from its slots', (step) => {
@@ -65,13 +71,6 @@ test('windows that pass midnight share what both have lit', () => {
   expect(sharedMinutes({ onMinute: 1200, lengthMinutes: 600 }, { onMinute: 1380, lengthMinutes: 1380 })).toBe(540);
 });
 
-test('a 7-day dial repeats the day on each of its days', () => {
-  expect(slotsOfWeek({ onMinute: 1320, lengthMinutes: 240 }, 120)).toEqual(
-    [0, 1, 2, 3, 4, 5, 6].flatMap((day) => [day * 12, day * 12 + 11]),
-  );
-});
-
-test('slots with a gap are no window, and a step that does not divide the day is refused', () => {
-  expect(windowOfSlots([1, 2, 5], 15)).toBeNull();
+test('a step that does not divide the day is refused', () => {
   expect(() => slotsOfDay(50)).toThrow('does not divide 24 h');
 });

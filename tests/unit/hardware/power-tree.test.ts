@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { directLamps, drivenNames, type PowerTree, peakWatts, powerTree } from '../../../src/hardware/power-tree.ts';
+import { drivenNames, type PowerTree, peakWatts, powerTree } from '../../../src/hardware/power-tree.ts';
 import { mistPump, pinDial, programmableTimer, repeatTimer } from '../../generated/shelf-care.ts';
 
 const devices = [
@@ -25,7 +25,6 @@ function node(id: string, of: PowerTree = tree) {
 describe('the power tree', () => {
   it('lists what is plugged in directly, lamps first', () => {
     expect(drivenNames(node('dial'))).toEqual(['lamp:fern/sun', 'device:pulse']);
-    expect(directLamps(node('dial'))).toEqual(['fern/sun']);
   });
 
   it('adds up what is switched through other timers', () => {
@@ -41,7 +40,7 @@ describe('the power tree', () => {
 
   it('keeps live outlets apart and lamps on auto out', () => {
     expect(tree.live.filter(({ kind }) => kind === 'lamp').map(({ id }) => id)).toEqual(['fern/mat']);
-    expect(tree.timers.flatMap(directLamps)).not.toContain('fern/grow');
+    expect(tree.timers.flatMap(drivenNames)).not.toContain('lamp:fern/grow');
   });
 
   it('ends where timers hang on each other in a circle', () => {

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { minuteOf } from '../../../src/basics/minute-of-day.ts';
 import { summaryText } from '../../../src/emit/text/summary.ts';
 import { dayStrip, todayText } from '../../../src/emit/text/today.ts';
 import { dayView } from '../../../src/plan/day-view.ts';
@@ -8,7 +9,10 @@ import { barePlan } from '../../generated/bare-plan.ts';
 import { shelfCare } from '../../generated/shelf-care.ts';
 
 function setting(from: string, to: string, wall: DialSetting['wall'], windows: readonly Window[]): DialSetting {
-  return { from, to, windows, slots: [], wall, worstErrorMinutes: 0, meanErrorMinutes: 0 };
+  const slots = windows.flatMap(({ on, off }) =>
+    Array.from({ length: (minuteOf(off) - minuteOf(on)) / 15 }, (_, index) => minuteOf(on) / 15 + index),
+  );
+  return { from, to, windows, slots, wall, worstErrorMinutes: 0, meanErrorMinutes: 0 };
 }
 
 const winter = { on: '08:00', off: '18:00' };
@@ -172,6 +176,21 @@ describe('on the screen', () => {
         'Next change: Saturday 20 March 2027, in 5 days: dial',
       ].join('\n'),
     );
+  });
+
+  it('a dial that is to be set today shows the pins to move, apart from those that stay', () => {
+    const text = todayText([dayView(plan, '2027-03-20', 600)], { unicode: false });
+    expect(text).toContain(
+      [
+        '    set it today: on from 07:00 to 19:00 on its own clock',
+        '    00:00 .... .... .... .... .... ....',
+        '    06:00 .... vvvv #### #### #### ####',
+        '    12:00 #### #### #### #### #### ####',
+        '    18:00 vvvv .... .... .... .... ....',
+        '    v push down  ^ lift  # stays on  . stays off',
+      ].join('\n'),
+    );
+    expect(todayText([dayView(plan, '2027-03-21', 600)], { unicode: false })).not.toContain('push down');
   });
 
   it('the summary tells what to set, the next change and the error', () => {

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { pinsDown, pinsToMove, slotDifference, slotRuns } from '../../../src/plan/slots.ts';
+import { pinsToMove, slotDifference, slotRuns } from '../../../src/plan/slots.ts';
 
 test.each([
   [[], 96, []],
@@ -33,6 +33,4 @@ test('what differs is added or removed', () => {
 test('pins that are down for off move the other way', () => {
   expect(pinsToMove([1, 2], [2, 3], 'down-is-on')).toEqual({ push: [3], lift: [1] });
   expect(pinsToMove([1, 2], [2, 3], 'up-is-on')).toEqual({ push: [1], lift: [3] });
-  expect(pinsDown([1, 2], 4, 'down-is-on')).toEqual([1, 2]);
-  expect(pinsDown([1, 2], 4, 'up-is-on')).toEqual([0, 3]);
 });
