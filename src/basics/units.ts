@@ -2,7 +2,7 @@
  * The units that a file may use, by what they measure. `times / per` turns one into the base unit of its dimension.
  *
  * Source: NIST Special Publication 811 (2008), appendix B.8: inch 25.4 mm, foot 0.3048 m, pound 453.592 37 g, avoirdupois ounce a
- * sixteenth of it; NIST Handbook 44, appendix C: US gallon 231 cubic inches, US fluid ounce a 128th of it (all exact by definition;
+ * sixteenth of it; NIST Handbook 44, appendix C: US gallon 231 cubic inches, US quart a quarter and US fluid ounce a 128th of it (all exact by definition;
  * quoted from memory, the cubic inches computed).
  */
 export type Dimension =
@@ -67,6 +67,7 @@ export const unitsOf: Readonly<Record<Dimension, readonly Unit[]>> = {
     unit(['L', 'litre', 'litres', 'liter', 'liters'], 1000),
     unit(['gal', 'gallon', 'gallons', 'US gal'], GALLON_ML),
     unit(['fl oz', 'floz', 'fl. oz', 'fl. oz.', 'fluid ounce', 'fluid ounces', 'US fl oz'], FLUID_OUNCE_ML),
+    unit(['qt', 'quart', 'quarts', 'US qt'], GALLON_ML, 4),
   ],
   flow: [
     unit(['mL/min'], 60),

@@ -5,6 +5,7 @@
 import { IANAZone } from 'luxon';
 import { civilOf, type EpochDay, epochDayOf } from './calendar-day.ts';
 import { DAY_MINUTES } from './minute-of-day.ts';
+import { nearestSpelling } from './nearest-spelling.ts';
 import { type OffsetSpan, type UtcMinute, type UtcOffsets, utcMinuteOfDateStart } from './utc-offsets.ts';
 
 const MINUTE_MS = 60_000;
@@ -17,6 +18,22 @@ const LOOK_AHEAD_DAYS = 3;
 /** Returns whether the runtime's table knows the name as a zone of the IANA database. */
 export function isKnownZone(name: string): boolean {
   return /^[A-Za-z]/.test(name) && IANAZone.isValidZone(name);
+}
+
+/** Offsets such as `+02:00` and abbreviations are no zones to live in: they know no clock change. */
+export const REGION_ZONE = /^([A-Za-z_]+\/[A-Za-z0-9_+/-]+|UTC)$/u;
+
+/** Returns whether a name is a region's zone, or UTC, and known. */
+export function isRegionZone(name: string): boolean {
+  return REGION_ZONE.test(name) && isKnownZone(name);
+}
+
+/** Returns the zone that a city's name or a misspelt zone means, null where none is near. */
+export function zoneNamed(name: string): string | null {
+  const zones = Intl.supportedValuesOf('timeZone');
+  const city = name.trim().toLowerCase().replace(/\s+/gu, '_');
+  const ofCity = zones.find((zone) => zone.toLowerCase().endsWith(`/${city}`));
+  return ofCity ?? nearestSpelling(name, zones);
 }
 
 /** Returns the UTC offset in minutes in force in a zone at an instant in milliseconds since 1970; throws where the name is no zone. */
@@ -59,11 +76,19 @@ function inForceAt(spans: readonly OffsetSpan[], utcMinute: UtcMinute): number {
   );
 }
 
-/** The lesser of the offsets at 12:00 UTC on 1 January and 1 July of the date's year. */
+/** The lesser of the offsets in January and July of the date's year. */
 function standardOffset(zone: string, fromDay: EpochDay): number {
-  const { year } = civilOf(fromDay);
+  const { januaryMinutes, julyMinutes } = zoneSeasons(zone, civilOf(fromDay).year);
+  return Math.min(januaryMinutes, julyMinutes);
+}
+
+/** Returns the UTC offsets of a zone at 12:00 UTC on 1 January and 1 July of a year, minutes. */
+export function zoneSeasons(
+  zone: string,
+  year: number,
+): { readonly januaryMinutes: number; readonly julyMinutes: number } {
   const noon = (month: number): UtcMinute => epochDayOf(year, month, 1) * DAY_MINUTES + DAY_MINUTES / 2;
-  return Math.min(zoneOffsetAt(zone, noon(1)), zoneOffsetAt(zone, noon(7)));
+  return { januaryMinutes: zoneOffsetAt(zone, noon(1)), julyMinutes: zoneOffsetAt(zone, noon(7)) };
 }
 
 function onGrid(utcMinute: UtcMinute): UtcMinute {

@@ -1,5 +1,5 @@
 /**
- * Modules that stay outside of the bundle and can only be imported. Code that was taken over from an earlier run cannot import anything by
+ * Modules that stay outside of the bundle and are imported when they are wanted, the runtime's own among them. Code that was taken over from an earlier run cannot import anything by
  * itself: whoever started it lends it the means.
  */
 

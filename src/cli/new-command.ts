@@ -1,179 +1,145 @@
+/** `new`: asks little, says why it asks, and writes a file that compiles as it stands. */
 import { existsSync } from 'node:fs';
 import { basename, dirname } from 'node:path';
-import { isoDateOf } from '../basics/calendar-day.ts';
-import { nearestSpelling } from '../basics/nearest-spelling.ts';
+import { civilOf, isoDateOf } from '../basics/calendar-day.ts';
+import { readCoordinates, readDegrees } from '../basics/coordinates.ts';
 import { todayIn } from '../basics/today.ts';
-import { isKnownZone } from '../basics/zone.ts';
 import { Log } from '../diagnostics/log.ts';
 import { renderText } from '../diagnostics/render.ts';
 import { type ReadProfile, readProfile } from '../read/profile.ts';
-import { loadText, profilePath, shippedProfiles } from './files.ts';
+import { loadText, profilePath } from './files.ts';
 import { todayOf } from './household-run.ts';
+import { askMissing } from './new-asking.ts';
+import { type Answers, type Question, type QuestionKey, questions } from './new-questions.ts';
 import { type CommonOptions, UsageError } from './program.ts';
 import { CannotWrite } from './publish.ts';
+import { shippedSpecies } from './species-named.ts';
 import { type StarterAnswers, starterFile } from './starter-file.ts';
 import { starterNeeds } from './starter-needs.ts';
 import { EXIT, type World } from './world.ts';
 
 export interface NewOptions extends CommonOptions {
   readonly species?: string;
+  readonly coordinates?: string;
   readonly timezone?: string;
   readonly latitude?: string;
   readonly longitude?: string;
   readonly step?: string;
   readonly units?: string;
+  readonly mist?: string;
   readonly name?: string;
-}
-
-interface Question {
-  readonly key: keyof NewOptions & string;
-  readonly ask: string;
-  readonly why: string;
-  readonly preset: string;
-  /** Returns what is wrong with an answer, or null. */
-  readonly fault: (answer: string) => string | null;
 }
 
 export async function run(args: readonly string[], options: NewOptions, world: World): Promise<number> {
   const [file = ''] = args;
   if (existsSync(file)) throw new CannotWrite(`${file} stands there already; choose another name`);
-  const species = shippedProfiles(world.disk);
-  const answers = await answersTo(questions(species), options, world);
-  const text = starterFile(starterAnswers(answers, options, file, world));
   if (!existsSync(dirname(file))) throw new CannotWrite(`${file}: there is no folder ${dirname(file)}`);
-  world.disk.writeFileSync(file, text, { flag: 'wx' });
+  const list = questions({
+    species: shippedSpecies(world),
+    machineZone: Intl.DateTimeFormat().resolvedOptions().timeZone,
+    year: civilOf(todayIn('UTC', todayOf(options.today, world))).year,
+    isMisted: (species) => species !== '' && starterNeeds(shippedProfile(species, world)).isMisted,
+  });
+  const given = givenAnswers(options);
+  const { answers, presets } = world.isInTerminal
+    ? { answers: await askMissing(list, given, file, world), presets: [] }
+    : takeGiven(list, given);
+  world.disk.writeFileSync(file, starterFile(starterAnswers(answers, options, file, world)), { flag: 'wx' });
   world.out(
     options.json
       ? `${JSON.stringify({ file, species: answers.get('species') })}\n`
-      : `wrote ${file}\nnext: read it, correct the sizes, the lamps and the room, then  dewdial compile ${file}\n`,
+      : writtenText(file, answers, presets),
   );
   return EXIT.done;
 }
 
-function questions(species: readonly string[]): readonly Question[] {
-  const number = (low: number, high: number) => (answer: string) =>
-    answer.trim() !== '' && Number(answer) >= low && Number(answer) <= high
-      ? null
-      : `a number from ${low} to ${high}, for instance ${low === -90 ? '41.65' : '-0.89'}`;
+interface Answered {
+  readonly answers: Answers;
+  /** The questions whose preset was taken without being asked. */
+  readonly presets: readonly QuestionKey[];
+}
+
+function writtenText(file: string, answers: Answers, presets: readonly QuestionKey[]): string {
+  const taken = presets.map((key) => `--${key} ${quoted(answers.get(key) ?? '')}`);
   return [
-    {
-      key: 'species',
-      ask: `Species (${species.join(', ')})`,
-      why: 'its profile holds what it needs',
-      preset: '',
-      fault: (a) => (species.includes(a) ? null : unknownSpecies(a, species)),
-    },
-    {
-      key: 'timezone',
-      ask: 'Time zone',
-      why: 'clock changes move your feeding hours, not the lights',
-      preset: Intl.DateTimeFormat().resolvedOptions().timeZone,
-      fault: (a) => (isKnownZone(a) ? null : 'a zone of the time-zone database, for instance Europe/Madrid'),
-    },
-    {
-      key: 'latitude',
-      ask: 'Latitude in degrees, north positive',
-      why: 'the length of the day follows the year at your place',
-      preset: '',
-      fault: number(-90, 90),
-    },
-    {
-      key: 'longitude',
-      ask: 'Longitude in degrees, east positive',
-      why: 'for the sun on your own date',
-      preset: '',
-      fault: number(-180, 180),
-    },
-    {
-      key: 'step',
-      ask: 'Length of one pin on the timer',
-      why: 'settings are solved in whole pins',
-      preset: '15 min',
-      fault: (a) =>
-        /^\d+ min$/.test(a) && 1440 % Number.parseInt(a, 10) === 0
-          ? null
-          : 'minutes that divide a day, for instance 15 min or 30 min',
-    },
-    {
-      key: 'units',
-      ask: 'Units, metric or us',
-      why: 'how measures are written in the file and shown in results',
-      preset: 'metric',
-      fault: (a) => (a === 'metric' || a === 'us' ? null : 'metric or us'),
-    },
-  ];
+    `wrote ${file}`,
+    ...(taken.length === 0 ? [] : [`taken, as nothing else was said: ${taken.join(', ')}`]),
+    `next: dewdial compile ${file}   gives a first plan`,
+    `then: read ${file} and correct what was guessed: the size, the lamps, the room, the hour at which you feed`,
+    '',
+  ].join('\n');
 }
 
-function unknownSpecies(answer: string, species: readonly string[]): string {
-  const nearest = nearestSpelling(answer, species);
-  return nearest === null ? `one of ${species.join(', ')}` : `did you mean ${nearest}?`;
+function quoted(value: string): string {
+  return /\s/.test(value) ? `"${value}"` : value;
 }
 
-async function answersTo(
-  list: readonly Question[],
-  options: NewOptions,
-  world: World,
-): Promise<ReadonlyMap<string, string>> {
-  const given = new Map(
-    list.flatMap(({ key }) => (options[key] === undefined ? [] : [[key, String(options[key])] as const])),
+/** What was said on the command line; latitude and longitude are one answer. */
+function givenAnswers(options: NewOptions): Answers {
+  const { latitude, longitude } = options;
+  const degrees = [latitude, longitude].filter((each) => each !== undefined);
+  if (degrees.length === 1)
+    throw new UsageError(`--${latitude === undefined ? 'latitude' : 'longitude'} is needed beside the other`);
+  const keys = ['species', 'coordinates', 'timezone', 'step', 'units', 'mist'] as const;
+  const given = new Map<QuestionKey, string>(
+    keys.flatMap((key) => (options[key] === undefined ? [] : [[key, options[key]] as const])),
   );
-  const faults = list.flatMap((q) => {
-    const answer = given.get(q.key) ?? (q.preset === '' ? undefined : q.preset);
-    if (answer === undefined)
-      return world.isInTerminal ? [] : [`--${q.key} is needed where no terminal can be asked: ${q.ask}`];
-    const fault = q.fault(answer);
-    return fault === null || (world.isInTerminal && !given.has(q.key)) ? [] : [`--${q.key} ${answer}: ${fault}`];
-  });
+  if (latitude === undefined || longitude === undefined) return given;
+  const [north, east] = [readDegrees(latitude, 'latitude'), readDegrees(longitude, 'longitude')];
+  const faults = [
+    ...(north === null ? [`--latitude ${latitude}: degrees from -90 to 90, north positive, for instance 41.65`] : []),
+    ...(east === null ? [`--longitude ${longitude}: degrees from -180 to 180, east positive, for instance -0.89`] : []),
+  ];
   if (faults.length > 0) throw new UsageError(faults.join('\n'));
-  return world.isInTerminal
-    ? askMissing(list, given, world)
-    : new Map(list.map((q) => [q.key, given.get(q.key) ?? q.preset]));
+  return given.set('coordinates', `${north}, ${east}`);
 }
 
-/** Asks until every answer will do; an end of input (Ctrl-D, Ctrl-C) writes nothing. */
-async function askMissing(
-  list: readonly Question[],
-  given: ReadonlyMap<string, string>,
-  world: World,
-): Promise<ReadonlyMap<string, string>> {
-  const answers = new Map(given);
-  const terminal = await world.terminal();
-  try {
-    for (const q of list) {
-      while (!answers.has(q.key)) {
-        const text = `${q.ask}\n  (${q.why})${q.preset ? ` [${q.preset}]` : ''}: `;
-        const answer = (await terminal.question(text)).trim() || q.preset;
-        const fault = q.fault(answer);
-        if (fault === null) answers.set(q.key, answer);
-        else world.say(`  ${fault}\n`);
-      }
+/** Without a terminal: presets where nothing is said, and all that is missing or wrong at once. */
+function takeGiven(list: readonly Question[], given: Answers): Answered {
+  const answers = new Map<QuestionKey, string>();
+  const presets: QuestionKey[] = [];
+  const faults: string[] = [];
+  for (const question of list) {
+    const { key } = question;
+    const said = given.get(key);
+    if (said === undefined && question.isAsked?.(answers) === false) continue;
+    const answer = said ?? question.preset(answers);
+    if (answer === '') {
+      faults.push(`--${key} is needed where no terminal can be asked: ${example(key)}`);
+      continue;
     }
-  } catch (error) {
-    if (!(error instanceof Error) || error.name !== 'AbortError') throw error;
-    world.say('\n');
-    throw new UsageError('ended early; nothing is written');
-  } finally {
-    terminal.close();
+    const taken = question.take(answer, answers);
+    if ('fault' in taken) faults.push(`--${key} ${answer}: ${taken.fault}`);
+    else answers.set(key, taken.value);
+    if (said === undefined) presets.push(key);
   }
-  return answers;
+  if (faults.length > 0) throw new UsageError(faults.join('\n'));
+  return { answers, presets };
 }
 
-function starterAnswers(
-  answers: ReadonlyMap<string, string>,
-  options: NewOptions,
-  file: string,
-  world: World,
-): StarterAnswers {
+const EXAMPLES: Readonly<Partial<Record<QuestionKey, string>>> = {
+  species: 'the animal, for instance --species leopard-gecko; "dewdial species" lists them',
+  coordinates: 'of your town, for instance --coordinates "41.65, -0.89"',
+  timezone: 'for instance --timezone Europe/Madrid',
+};
+
+function example(key: QuestionKey): string {
+  return EXAMPLES[key] ?? '';
+}
+
+function starterAnswers(answers: Answers, options: NewOptions, file: string, world: World): StarterAnswers {
   const species = answers.get('species') ?? '';
   const timezone = answers.get('timezone') ?? 'UTC';
+  const { latitude, longitude } = readCoordinates(answers.get('coordinates') ?? '') ?? { latitude: 0, longitude: 0 };
   return {
     name: options.name ?? basename(file).replace(/\.ya?ml$/i, ''),
     species,
     timezone,
-    latitude: Number(answers.get('latitude')),
-    longitude: Number(answers.get('longitude')),
+    latitude,
+    longitude,
     step: answers.get('step') ?? '15 min',
     units: answers.get('units') === 'us' ? 'us' : 'metric',
+    mist: answers.get('mist') === 'pump' ? 'pump' : 'by-hand',
     from: isoDateOf(todayIn(timezone, todayOf(options.today, world))),
     needs: starterNeeds(shippedProfile(species, world)),
   };

@@ -127,12 +127,14 @@ export async function program(argv: readonly string[], world: World, version: st
     .option('--port <number>', 'where to listen', '8710')
     .option('--new-token', 'make a new secret address; phones subscribe again');
   command('new <file>', 'write a commented starter file', () => import('./new-command.ts'))
-    .option('--species <id>', 'the animal')
-    .option('--timezone <zone>', 'for instance Europe/Madrid')
-    .option('--latitude <degrees>', 'north positive')
-    .option('--longitude <degrees>', 'east positive')
+    .option('--species <name>', 'the animal: an id or a name of "dewdial species"')
+    .option('--coordinates <pair>', 'of your town: latitude, longitude, for instance "41.65, -0.89"')
+    .option('--latitude <degrees>', 'north positive, instead of --coordinates')
+    .option('--longitude <degrees>', 'east positive, instead of --coordinates')
+    .option('--timezone <zone>', "for instance Europe/Madrid; this machine's where nothing is said and it fits")
     .option('--step <span>', 'the length of one pin, for instance 15 min')
     .option('--units <system>', 'metric or us')
+    .addOption(new Option('--mist <who>', 'who mists it, where it is misted').choices(['by-hand', 'pump']))
     .option('--name <text>', 'what to call it');
   command(
     'schema <which>',

@@ -1,5 +1,4 @@
 import { basename, resolve as resolvePath } from 'node:path';
-import { nearestSpelling } from '../basics/nearest-spelling.ts';
 import { Log } from '../diagnostics/log.ts';
 import { renderText } from '../diagnostics/render.ts';
 import { speciesListText, speciesText } from '../emit/text/species.ts';
@@ -9,6 +8,7 @@ import { speciesSheet } from '../resolve/species-sheet.ts';
 import { isProfilePath, loadText, profilePath, shippedProfiles } from './files.ts';
 import { usesColour } from './household-run.ts';
 import { type CommonOptions, UsageError } from './program.ts';
+import { shippedSpecies, speciesNamed } from './species-named.ts';
 import { EXIT, type World } from './world.ts';
 
 export async function run(args: readonly string[], options: CommonOptions, world: World): Promise<number> {
@@ -24,12 +24,10 @@ export async function run(args: readonly string[], options: CommonOptions, world
 }
 
 function known(name: string, world: World): string {
-  const ids = shippedProfiles(world.disk);
-  if (isProfilePath(name) || ids.includes(name)) return name;
-  const nearest = nearestSpelling(name, ids);
-  throw new UsageError(
-    `there is no profile "${name}"${nearest === null ? '' : `; did you mean ${nearest}?`}\n  the profiles: ${ids.join(', ')}`,
-  );
+  if (isProfilePath(name) || shippedProfiles(world.disk).includes(name)) return name;
+  const named = speciesNamed(name, shippedSpecies(world));
+  if ('id' in named) return named.id;
+  throw new UsageError(`species "${name}": ${named.fault}`);
 }
 
 function sheetOf(idOrPath: string, world: World): SpeciesSheet | null {

@@ -1,4 +1,4 @@
-/** The commented household file that `dewdial new` writes: one animal, one dial, everything else as comments to uncomment. */
+/** The commented household file that `dewdial new` writes: one animal, one dial, the lamps that it needs, everything else as comments to uncomment. */
 import { starterEnclosure } from './starter-enclosures.ts';
 import type { StarterNeeds } from './starter-needs.ts';
 
@@ -11,6 +11,8 @@ export interface StarterAnswers {
   /** For instance `15 min`. */
   readonly step: string;
   readonly units: 'metric' | 'us';
+  /** Who mists where the species is misted at all. */
+  readonly mist: 'by-hand' | 'pump';
   /** First day of the plan, YYYY-MM-DD. */
   readonly from: string;
   readonly needs: StarterNeeds;
@@ -103,8 +105,10 @@ function people({ needs }: StarterAnswers): string {
   ]);
 }
 
-function hardware({ needs, units, step }: StarterAnswers): string {
+function hardware({ needs, units, step, mist }: StarterAnswers): string {
   const measures = MEASURES[units];
+  const isPumped = needs.isMisted && mist === 'pump';
+  const mark = isPumped ? '' : '# ';
   return commented([
     ['hardware:'],
     ['  - id: dial'],
@@ -114,11 +118,19 @@ function hardware({ needs, units, step }: StarterAnswers): string {
     [`    rating: ${measures.rating}`, 'printed on its back'],
     ['    pins: down-is-on', 'or up-is-on: try one pin and look'],
     ['    clock: standard', 'it is left alone when the clocks change; wall: you turn it'],
-    ...(needs.isMisted ? [[`  - { id: sprayer, kind: hand-sprayer, flow: ${measures.flow} }`] as const] : []),
-    ['  # A misting pump behind a seconds timer: uncomment the two, and set "mist: pump" below.'],
-    ['  # - { id: mist-timer, kind: programmable-timer, entries: 8, resolution: 1 s, shortest: 5 s, clock: wall }'],
+    ...(needs.isMisted && !isPumped
+      ? [[`  - { id: sprayer, kind: hand-sprayer, flow: ${measures.flow} }`] as const]
+      : []),
     [
-      `  # - { id: pump, kind: mist-pump, outlet: mist-timer, power: 30 W, flow: ${measures.pump}, nozzles: 1, longest_run: 5 min, rest: 10 min, tank: { ${measures.tank} } }`,
+      isPumped
+        ? '  # The pump hangs on a timer of its own that counts seconds, never on the dial: correct both from their labels.'
+        : '  # A misting pump behind a timer that counts seconds: uncomment the two, and set "mist: pump" below.',
+    ],
+    [
+      `  ${mark}- { id: mist-timer, kind: programmable-timer, entries: 8, resolution: 1 s, shortest: 5 s, rating: ${measures.rating}, clock: standard }`,
+    ],
+    [
+      `  ${mark}- { id: pump, kind: mist-pump, outlet: mist-timer, power: 30 W, flow: ${measures.pump}, nozzles: 1, longest_run: 5 min, rest: 10 min, tank: { ${measures.tank} } }`,
     ],
   ]);
 }
@@ -138,7 +150,7 @@ function enclosure(a: StarterAnswers): string {
     [`    planting: ${kept.planting}`, 'none, light, medium or dense'],
     [`    floor: ${kept.floor}`, 'dry or damp-below'],
     ...lamps(a),
-    [`    mist: ${needs.isMisted ? 'by-hand' : 'none'}`, 'by-hand, none, or the id of a pump'],
+    [`    mist: ${needs.isMisted ? a.mist : 'none'}`, 'by-hand, none, or the id of a pump'],
     ['    nozzles: { hits_lamp: false }', 'whether spray can reach a hot lamp'],
     ...targets(needs),
     ...powders(needs),
@@ -156,6 +168,8 @@ function sizeWords(sizeCm: readonly [number, number, number], units: 'metric' | 
   return `width: ${words(sizeCm[0])}, depth: ${words(sizeCm[1])}, height: ${words(sizeCm[2])}`;
 }
 
+const INSET_WORDS = { basking: 'a basking place', uvb: 'UV' } as const;
+
 type Lines = readonly (readonly [string, string?])[];
 
 function lamps({ needs, units }: StarterAnswers): Lines {
@@ -165,25 +179,32 @@ function lamps({ needs, units }: StarterAnswers): Lines {
     ['      - { id: day, kind: led, for: [daylight], power: 20 W, outlet: dial }'],
     ...(isColdAtNight
       ? ([
-          ['      # The room above is too cold for it by night: heat on a thermostat, never on the dial.'],
+          [
+            '      # The room above is too cold for it by night: heat on a thermostat. outlet: always is a live socket, no timer.',
+          ],
           [
             '      - { id: heat, kind: ceramic, for: [heat], power: 60 W, outlet: always, thermostat: pulse, guard: true }',
           ],
         ] as const)
       : []),
     ...(needs.insets.length > 0
-      ? ([['      # Uncomment what you have; a dial of its own lets it keep its own hours.']] as const)
+      ? ([
+          [
+            `      # Its profile asks for ${needs.insets.map((use) => INSET_WORDS[use]).join(' and ')}. Take out what you do not have;`,
+          ],
+          ['      # on a dial of its own each would keep its own hours.'],
+        ] as const)
       : []),
     ...(needs.insets.includes('basking')
       ? ([
           [
-            '      # - { id: basking, kind: halogen, for: [basking], power: 50 W, outlet: dial, thermostat: dimming, guard: true }',
+            '      - { id: basking, kind: halogen, for: [basking], power: 50 W, outlet: dial, thermostat: dimming, guard: true }',
           ],
         ] as const)
       : []),
     ...(needs.insets.includes('uvb')
       ? ([
-          ['      # - { id: uv, kind: fluorescent, for: [uvb], power: 24 W, outlet: dial, replace_after: 12 months }'],
+          ['      - { id: uv, kind: fluorescent, for: [uvb], power: 24 W, outlet: dial, replace_after: 12 months }'],
         ] as const)
       : []),
   ];
@@ -224,5 +245,7 @@ function extras(): string {
   return commented([
     ['# away:', 'when a sitter comes instead of you; add them to people'],
     ['#   - { from: 2027-03-05, to: 2027-03-14, sitter: sitter, visits: every 1 day }'],
+    [''],
+    ['# Another animal: copy the block under enclosures from its "- id:" on, and give it an id and lamps of its own.'],
   ]);
 }

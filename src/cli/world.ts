@@ -1,11 +1,6 @@
 /** What a command may see of the machine it runs on; tests hand in their own. */
 import { type Disk, realDisk } from './files.ts';
-
-/** Where questions are asked, one after the other. */
-export interface Terminal {
-  readonly question: (text: string) => Promise<string>;
-  readonly close: () => void;
-}
+import { openTerminal, type Terminal } from './terminal.ts';
 
 export interface World {
   readonly disk: Disk;
@@ -31,10 +26,7 @@ export function realWorld(): World {
     isOutTerminal: process.stdout.isTTY === true,
     isSayTerminal: process.stderr.isTTY === true,
     isInTerminal: process.stdin.isTTY === true,
-    terminal: async () => {
-      const { createInterface } = await import('node:readline/promises');
-      return createInterface({ input: process.stdin, output: process.stderr });
-    },
+    terminal: openTerminal,
     columns: process.stdout.columns ?? 80,
     cwd: process.cwd(),
   };

@@ -5,7 +5,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll } from 'vitest';
 
-const PROGRAM = process.env.DEWDIAL_BUILT ?? join(import.meta.dirname, '../../dist/dewdial.js');
+export const PROGRAM = process.env.DEWDIAL_BUILT ?? join(import.meta.dirname, '../../dist/dewdial.js');
 const EXAMPLES = join(import.meta.dirname, '../../examples');
 
 export interface Ended {

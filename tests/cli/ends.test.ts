@@ -29,7 +29,7 @@ describe('wrong usage ends with 2', () => {
     ['a schema that is not there', ['schema', 'plan'], 'household or profile'],
     ['a revision that is not there', ['changes', 'one-gecko.yaml', '--since', '2020-01-01'], '2020-01-01'],
     ['a stage that is not there', ['compile', 'one-gecko.yaml', '--show', 'soup'], 'household, care, plan'],
-    ['units that are none', ['new', 'x.yaml', '--units', 'imperial'], 'metric or us'],
+    ['units that are none', ['new', 'x.yaml', '--units', 'cubits'], 'metric or us'],
   ])('%s', (_, args, word) => {
     const { exit, out, said } = run(args);
     expect({ exit, out }).toEqual({ exit: 2, out: '' });

@@ -1,6 +1,5 @@
 /** The whole household file. */
-import { nearestSpelling } from '../../basics/nearest-spelling.ts';
-import { isKnownZone } from '../../basics/zone.ts';
+import { isRegionZone, REGION_ZONE, zoneNamed } from '../../basics/zone.ts';
 import {
   type Field,
   foundWords,
@@ -143,22 +142,13 @@ function site(): Field<ReadSite> {
   );
 }
 
-/** Offsets such as `+02:00` and abbreviations are no zones: they know no clock change. */
-const ZONE = /^([A-Za-z_]+\/[A-Za-z0-9_+/-]+|UTC)$/u;
-
 const zone: Field<string> = leaf<string>(
   (value, say) => {
     if (typeof value !== 'string') return say('not-text', { found: foundWords(value) });
-    const known = ZONE.test(value) && isKnownZone(value);
-    return known
-      ? value
-      : say('zone-unknown', {
-          found: foundWords(value),
-          nearest: nearestSpelling(value, Intl.supportedValuesOf('timeZone')),
-        });
+    return isRegionZone(value) ? value : say('zone-unknown', { found: foundWords(value), nearest: zoneNamed(value) });
   },
   'Europe/Madrid',
-  () => ({ type: 'string', pattern: ZONE.source }),
+  () => ({ type: 'string', pattern: REGION_ZONE.source }),
 );
 
 function plan(): Field<ReadPlan> {

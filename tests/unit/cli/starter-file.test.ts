@@ -15,6 +15,7 @@ function answers(species: string, more: Partial<StarterAnswers> = {}): StarterAn
     ...MADRID,
     step: '15 min',
     units: 'metric',
+    mist: 'by-hand',
     from: '2027-01-01',
     needs: starterNeeds(shippedProfile(species)),
     ...more,
@@ -39,7 +40,7 @@ function faults(text: string): readonly string[] {
     .map(({ code, because }) => `${code}: ${because}`);
 }
 
-/** A hand sprayer gives no peak to three cubic metres of air: a pump is the keeper's to add. */
+/** Neither a hand sprayer nor one nozzle gives a peak to three cubic metres of air: more nozzles are the keeper's to add. */
 const EXPECTED: Readonly<Record<string, readonly string[]>> = {
   'green-iguana': [expect.stringContaining('humidity.peaks_per_day')],
 };
@@ -68,11 +69,37 @@ describe('a starter file', () => {
     expect(starterNeeds(shippedProfile('bearded-dragon')).foods).toEqual(['insects', 'greens']);
   });
 
-  it('can have its commented lamps and its pump uncommented', () => {
-    const text = starterFile(answers('panther-chameleon'))
-      .replaceAll(/^( +)# - \{ id: (basking|uv|mist-timer|pump)/gm, '$1- { id: $2')
+  it('has the lamps that its profile asks for, and no others', () => {
+    const uses = (species: string) =>
+      [...starterFile(answers(species)).matchAll(/^ +- .*for: \[(\w+)\]/gm)].map(([, use]) => use);
+    expect(uses('bearded-dragon')).toEqual(['daylight', 'heat', 'basking', 'uvb']);
+    expect(uses('red-eyed-tree-frog')).toEqual(['daylight', 'heat', 'uvb']);
+    expect(uses('veiled-chameleon')).toEqual(['daylight', 'basking', 'uvb']);
+  });
+
+  it.each([
+    ['metric', 'panther-chameleon'],
+    ['us', 'panther-chameleon'],
+    ['us', 'dyeing-poison-frog'],
+  ] as const)('in %s units can have the pump of %s uncommented as it says', (units, species) => {
+    const text = starterFile(answers(species, { units }))
+      .replaceAll(/^( +)# - \{ id: (mist-timer|pump)/gm, '$1- { id: $2')
       .replace('mist: by-hand', 'mist: pump');
-    expect(text.match(/^ +- \{ id: (basking|uv|mist-timer|pump)/gm)).toHaveLength(4);
-    expect(said(text).filter(({ weight }) => weight === 'error' || weight === 'refusal')).toEqual([]);
+    expect(text.match(/^ +- \{ id: (mist-timer|pump)/gm)).toHaveLength(2);
+    expect(faults(text)).toEqual([]);
+  });
+
+  it.each(PROFILE_IDS.filter((species) => starterNeeds(shippedProfile(species)).isMisted))(
+    'of %s with a pump has nothing to correct, and each of its devices is set',
+    (species) => {
+      const text = starterFile(answers(species, { mist: 'pump' }));
+      expect(faults(text)).toEqual(EXPECTED[species] ?? []);
+      expect(text).toContain('mist: pump ');
+      expect(text).not.toContain('hand-sprayer');
+    },
+  );
+
+  it('of an animal that is never misted has no pump, whatever is said', () => {
+    expect(starterFile(answers('bearded-dragon', { mist: 'pump' }))).toContain('mist: none ');
   });
 });
