@@ -6,8 +6,9 @@ import { epochDay, isoDateOf, weekdayOf } from '../basics/calendar-day.ts';
 import type { ClockTime, IsoDate, Weekday } from '../basics/civil.ts';
 import { minuteOf } from '../basics/minute-of-day.ts';
 import { type WallChange, wallChanges } from './clock-changes.ts';
-import { settingOn } from './dial-day.ts';
+import { dialTasks, settingOn } from './dial-day.ts';
 import { absenceOn, nextVisit, type PersonDay, peopleDay } from './people-day.ts';
+import { loadName } from './phrases/load-words.ts';
 import type { DialPlan, DialSetting, Plan, Window } from './plan.ts';
 import { siteOffsets } from './site-offsets.ts';
 import { type WatchFor, watchFor } from './watch-for.ts';
@@ -53,6 +54,8 @@ export interface ClockChangeDay {
 export interface LightDay {
   readonly device: string;
   readonly dial: DialPlan;
+  /** What hangs on it, by name. */
+  readonly driven: readonly string[];
   readonly setting: DialSetting | null;
   /** In wall time; windows end at 24:00. */
   readonly wall: readonly Window[];
@@ -69,6 +72,8 @@ export interface Switch {
   readonly goes: 'on' | 'off';
   readonly device: string;
   readonly drives: readonly string[];
+  /** The same by name. */
+  readonly driven: readonly string[];
 }
 
 export interface NextChange {
@@ -85,7 +90,7 @@ export interface NextChange {
 export function dayView(plan: Plan, date: IsoDate, nowMinute: number | null, person: string | null = null): DayView {
   const lights = plan.lighting
     .filter(({ settings }) => settings.length > 0)
-    .map((dial) => lightDay(dial, date, nowMinute));
+    .map((dial) => lightDay(plan, dial, date, nowMinute));
   return {
     date,
     weekday: weekdayOf(epochDay(date)),
@@ -101,19 +106,20 @@ export function dayView(plan: Plan, date: IsoDate, nowMinute: number | null, per
   };
 }
 
-function lightDay(dial: DialPlan, date: IsoDate, nowMinute: number | null): LightDay {
+function lightDay(plan: Plan, dial: DialPlan, date: IsoDate, nowMinute: number | null): LightDay {
   const setting = settingOn(dial, date);
   const wall = setting ? wallWindowsOn(setting, date) : [];
-  const before = setting?.from === date ? (dial.settings[dial.settings.indexOf(setting) - 1] ?? null) : null;
+  const task = dialTasks(dial).find((each) => each.date === date);
   return {
     device: dial.device,
     dial,
+    driven: dial.drives.map((load) => loadName(plan, load)),
     setting,
     wall,
     isOnNow:
       nowMinute === null ? null : wall.some(({ on, off }) => minuteOf(on) <= nowMinute && nowMinute < minuteOf(off)),
-    changesToday: before !== null,
-    before,
+    changesToday: task !== undefined && (task.before !== null || date === dial.setOn),
+    before: task?.before ?? null,
   };
 }
 
@@ -125,7 +131,7 @@ export function wallWindowsOn(setting: DialSetting, date: IsoDate): readonly Win
 }
 
 /** Midnight is no switch where the light runs on over it. */
-function switchesOf({ device, dial, wall }: LightDay): readonly Switch[] {
+function switchesOf({ device, dial, driven, wall }: LightDay): readonly Switch[] {
   const runsOver = wall.some(({ on }) => on === '00:00') && wall.some(({ off }) => off === '24:00');
   const sides = wall.flatMap(({ on, off }) => [
     { at: on, goes: 'on' as const },
@@ -133,7 +139,7 @@ function switchesOf({ device, dial, wall }: LightDay): readonly Switch[] {
   ]);
   return sides
     .filter(({ at }) => !(runsOver && (at === '00:00' || at === '24:00')))
-    .map(({ at, goes }) => ({ at, goes, device, drives: dial.drives }));
+    .map(({ at, goes }) => ({ at, goes, device, drives: dial.drives, driven }));
 }
 
 function bySwitchTime(a: Switch, b: Switch): number {

@@ -14,6 +14,23 @@ export function settingOn(dial: DialPlan, date: IsoDate): DialSetting | null {
   return dial.settings.find((setting) => setting.from <= date && date <= setting.to) ?? null;
 }
 
+export interface DialTask {
+  readonly date: IsoDate;
+  /** What it shows until then; null where it is set from scratch. */
+  readonly before: DialSetting | null;
+  readonly setting: DialSetting;
+}
+
+/** Returns when a person sets a dial, by date: for the first time, then wherever a setting differs from the one before. */
+export function dialTasks({ settings, setOn }: Pick<DialPlan, 'settings' | 'setOn'>): readonly DialTask[] {
+  const standing = setOn === undefined ? settings : settings.filter(({ to }) => to >= setOn);
+  return standing.flatMap((setting, index) => {
+    const before = standing[index - 1] ?? null;
+    if (before?.slots.join() === setting.slots.join()) return [];
+    return [{ date: before === null && setOn !== undefined ? setOn : setting.from, before, setting }];
+  });
+}
+
 /** Returns a day's windows, those that meet at midnight joined into one that runs past 1440; a 7-day dial does the same every day. */
 export function joinedWindows(windows: readonly Window[]): readonly MinuteWindow[] {
   const day = windows[0]?.day;

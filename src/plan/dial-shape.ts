@@ -40,6 +40,7 @@ export const dial = record<DialPlan>({
   drives: list(text),
   lamps: list(lamp),
   settings: list(setting),
+  setOn: maybe(date),
   targetHighMinutes: list(number),
   targetLowMinutes: list(number),
   targetMinutes: list(number),

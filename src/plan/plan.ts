@@ -159,6 +159,8 @@ export interface DialPlan {
   readonly drives: readonly string[];
   readonly lamps: readonly DialLamp[];
   readonly settings: readonly DialSetting[];
+  /** The day on which a person sets it for the first time, where it came into a plan that had begun; absent where it stood there already. */
+  readonly setOn?: IsoDate;
   readonly targetHighMinutes: readonly number[];
   readonly targetLowMinutes: readonly number[];
   readonly targetMinutes: readonly number[];

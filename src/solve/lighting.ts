@@ -160,14 +160,14 @@ function planned(shelf: Shelf, node: TimerNode, group: DialGroup, dayPlans: read
   const history = historyOf(group.timer, earlier, care.plan, shelf.today);
   const enclosing = group.kind === 'day' ? [] : enclosingDays(shelf, group, dayPlans);
   const drives = drivenNames(node);
-  const fresh = problemOf(care, group, { earlier: null, past: null, written: [] }, enclosing);
+  const fresh = problemOf(care, group, { earlier: null, past: null, written: [], setOn: null }, enclosing);
   const part = `lighting.${node.timer.id}`;
   const stands = parts.stands(part, solvedFrom(group, fresh, enclosing, drives, care));
   const before = earlier?.lighting.find(({ device }) => device === node.timer.id);
   const plan = solvePart(shelf, part, stands && before ? before : null, (placed, said) => {
     const solved = solveGroup(placed, group, history, enclosing);
     reportDial(placed, solved, said);
-    return dialPlan(placed, solved, drives, offsets);
+    return dialPlan(placed, solved, drives, offsets, history.setOn);
   });
   reportInsets(care, group, plan, shelf.dayTargets, log);
   return plan;

@@ -62,17 +62,12 @@ function dialWords({ lights }: DayView, told: Words): readonly string[] {
 function machineTimes({ switches, mists }: DayView, told: Words): readonly Timed[] {
   const { today, shelf } = told;
   return [
-    ...switches.map(({ at, goes, device, drives }) => ({
+    ...switches.map(({ at, goes, device, driven }) => ({
       at,
-      what: today.lightGoes(device, today.goes[goes], drives.map(withoutKind).join(', ')),
+      what: today.lightGoes(device, today.goes[goes], shelf.list(driven)),
     })),
     ...mists.map(({ at, pump, names, seconds }) => ({ at, what: today.mists(pump, shelf.list(names), seconds) })),
   ].toSorted((a, b) => minuteOf(a.at) - minuteOf(b.at));
-}
-
-/** `lamp:fern/sun` reads `fern/sun`. */
-export function withoutKind(name: string): string {
-  return name.slice(name.indexOf(':') + 1);
 }
 
 function peopleOf({ people, date }: DayView, told: Words): Markup {

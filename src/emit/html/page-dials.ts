@@ -4,11 +4,11 @@ import { screenRing } from '../../layout/screen-ring.ts';
 import { yearChart } from '../../layout/year-chart.ts';
 import { settingOn } from '../../plan/dial-day.ts';
 import { dateInWords, plainDate } from '../../plan/phrases/date-words.ts';
+import { loadName } from '../../plan/phrases/load-words.ts';
 import { joinedOverMidnight, pinsToChange, pinsToSet, windowsInWords } from '../../plan/phrases/pin-words.ts';
 import type { DialPlan, DialSetting, IsoDate, Plan } from '../../plan/plan.ts';
 import type { Words } from '../../plan/words/words.ts';
 import { html, list, type Markup, NOTHING } from './markup.ts';
-import { withoutKind } from './page-day.ts';
 import { drawn, drawsWithin, fileLink, wideChart } from './page-drawings.ts';
 import type { PageLook } from './page-look.ts';
 
@@ -48,7 +48,7 @@ function aboutDial(plan: Plan, dial: DialPlan, { shelf }: Words): readonly strin
     ...(dial.pins === null ? [] : [dial.pins === 'down-is-on' ? shelf.pinsDown : shelf.pinsUp]),
     shelf.clock[dial.clock],
     ...(where === null ? [] : [shelf.where(where)]),
-    ...(dial.drives.length === 0 ? [] : [shelf.drives(shelf.list(dial.drives.map(withoutKind)))]),
+    ...(dial.drives.length === 0 ? [] : [shelf.drives(shelf.list(dial.drives.map((load) => loadName(plan, load))))]),
   ];
 }
 

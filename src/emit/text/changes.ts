@@ -1,6 +1,7 @@
 /** The change sheet in words: what to push, lift, add, alter and delete, in the order of the shelf, and what stays. */
 import { clockTimeOf } from '../../basics/minute-of-day.ts';
 import { type ChangeSheet, changeSheet, type FeedChange, isEmptySheet, nameOf } from '../../plan/change-sheet.ts';
+import { loadName } from '../../plan/phrases/load-words.ts';
 import { pinsToChange, pinsToSet, windowsInWords } from '../../plan/phrases/pin-words.ts';
 import type { Feed, Plan } from '../../plan/plan.ts';
 import { type SlotRun, slotRuns } from '../../plan/slots.ts';
@@ -25,7 +26,7 @@ export function changesText(plan: Plan, before: Plan | null = plan.previous, on:
     ...timerBlocks(sheet, plan, before, said),
     listBlock(
       changes.loads,
-      sheet.moved.map((move) => moveLine(move, said)),
+      sheet.moved.map((move) => moveLine(move, plan, before, said)),
     ),
     listBlock(changes.people, [
       ...sheet.feeds.map((change) => feedLine(change, plan, said)),
@@ -155,8 +156,8 @@ function lengthWords(seconds: number): string {
   return [...(minutes > 0 ? [`${minutes} min`] : []), ...(rest > 0 || minutes === 0 ? [`${rest} s`] : [])].join(' ');
 }
 
-function moveLine({ what, from, to }: ChangeSheet['moved'][number], said: Words): string {
-  const name = what.slice(what.indexOf(':') + 1);
+function moveLine({ what, from, to }: ChangeSheet['moved'][number], plan: Plan, before: Plan, said: Words): string {
+  const name = loadName(to === null ? before : plan, what);
   if (from === null) return said.changes.plugsIn(name, to ?? '');
   return to === null ? said.changes.unplugged(name, from) : said.changes.moves(name, from, to);
 }

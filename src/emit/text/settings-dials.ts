@@ -1,5 +1,6 @@
 /** The dials on the sheet: what each is, what hangs on it, what to set now, and every change to come. */
 import { settingOn } from '../../plan/dial-day.ts';
+import { lampName, loadName } from '../../plan/phrases/load-words.ts';
 import { joinedOverMidnight, pinsToChange, pinsToSet, windowsInWords } from '../../plan/phrases/pin-words.ts';
 import type { DialPlan, DialSetting, Plan } from '../../plan/plan.ts';
 import { words } from '../../plan/words/words.ts';
@@ -10,6 +11,7 @@ import {
   type Section,
   type ShelfWords,
   sheetDate,
+  spansThatRead,
   weekdayDateWords,
 } from './settings-section.ts';
 
@@ -30,10 +32,11 @@ function dialLines(plan: Plan, dial: DialPlan, shelf: ShelfWords): readonly stri
       ...nowLines(plan, dial, shelf),
       '',
       ...changeLines(plan, dial, shelf),
-      ...(dial.lamps.length === 0 ? [] : ['', ...errorLines(dial, shelf)]),
+      ...(dial.lamps.length === 0 ? [] : ['', ...errorLines(plan, dial, shelf)]),
     ];
   const refused = plan.notPlanned.find(({ device }) => device === dial.device);
-  return [...about, refused ? shelf.noSetting(refused.why) : shelf.noLamps];
+  if (refused) return [...about, shelf.noSetting(refused.why)];
+  return [...about, dial.drives.length === 0 ? shelf.noLoads : shelf.noLamps];
 }
 
 function aboutLines(plan: Plan, dial: DialPlan, shelf: ShelfWords): readonly string[] {
@@ -43,7 +46,7 @@ function aboutLines(plan: Plan, dial: DialPlan, shelf: ShelfWords): readonly str
   return [
     [kind, ...pinSense(dial, shelf), shelf.clock[dial.clock]].join(' '),
     ...(where === null ? [] : [shelf.where(where)]),
-    ...(dial.drives.length === 0 ? [] : [shelf.drives(shelf.list(drivenWords(dial, shelf)))]),
+    ...(dial.drives.length === 0 ? [] : [shelf.drives(shelf.list(drivenWords(plan, dial, shelf)))]),
     ...loadLines(plan, dial, shelf),
     ...(dial.lamps.length === 0 ? [] : [shelf.cable]),
   ];
@@ -54,11 +57,11 @@ function pinSense({ pins }: DialPlan, shelf: ShelfWords): readonly string[] {
   return [pins === 'down-is-on' ? shelf.pinsDown : shelf.pinsUp];
 }
 
-function drivenWords(dial: DialPlan, shelf: ShelfWords): readonly string[] {
+function drivenWords(plan: Plan, dial: DialPlan, shelf: ShelfWords): readonly string[] {
   return dial.drives.map((name) => {
-    const id = name.slice(name.indexOf(':') + 1);
+    const called = loadName(plan, name);
     const lamp = dial.lamps.find((each) => `lamp:${each.enclosure}/${each.lamp}` === name);
-    return lamp ? shelf.lampWatts(id, lamp.powerW) : id;
+    return lamp ? shelf.lampWatts(called, lamp.powerW) : called;
   });
 }
 
@@ -99,10 +102,9 @@ function entryLine({ windows }: DialSetting, shelf: ShelfWords): string {
 /** Wall time where the clock on the wall is not the dial's, from the sheet's date on. */
 function wallLines(dial: DialPlan, setting: DialSetting, from: string, shelf: ShelfWords): readonly string[] {
   const own = windowsInWords(setting.windows, shelf);
-  return setting.wall
-    .filter((span) => span.to >= from && span.from !== span.to)
-    .map((span) => ({ ...span, from: span.from > from ? span.from : from, reads: windowsInWords(span.windows, shelf) }))
-    .filter(({ reads }) => dial.clock === 'standard' && reads !== own)
+  if (dial.clock !== 'standard') return [];
+  return spansThatRead(setting.wall, from, ({ windows }) => windowsInWords(windows, shelf))
+    .filter(({ reads }) => reads !== own)
     .map((span) => shelf.wallThen(span.reads, dateWords(span.from, shelf), dateWords(span.to, shelf)));
 }
 
@@ -126,22 +128,17 @@ function oneChange(dial: DialPlan, before: DialSetting, setting: DialSetting, sh
   ];
 }
 
-function errorLines(dial: DialPlan, shelf: ShelfWords): readonly string[] {
+function errorLines(plan: Plan, dial: DialPlan, shelf: ShelfWords): readonly string[] {
   const misses = dial.lamps.filter(
     ({ targetMinutes, worstErrorMinutes }) => targetMinutes.length > 0 && worstErrorMinutes > dial.worstErrorMinutes,
   );
   return [
     shelf.worst(minuteWords(dial.worstErrorMinutes, shelf), minuteWords(dial.meanErrorMinutes, shelf)),
-    ...misses.map((lamp) =>
-      shelf.lampMisses(`${lamp.enclosure}/${lamp.lamp}`, minuteWords(lamp.worstErrorMinutes, shelf)),
-    ),
+    ...misses.map((lamp) => shelf.lampMisses(lampName(plan, lamp), minuteWords(lamp.worstErrorMinutes, shelf))),
     ...dial.lamps
       .filter(({ replaceOn }) => replaceOn.length > 0)
       .map((lamp) =>
-        shelf.replace(
-          `${lamp.enclosure}/${lamp.lamp}`,
-          shelf.list(lamp.replaceOn.map((date) => dateWords(date, shelf))),
-        ),
+        shelf.replace(lampName(plan, lamp), shelf.list(lamp.replaceOn.map((date) => dateWords(date, shelf)))),
       ),
   ];
 }

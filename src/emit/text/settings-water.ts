@@ -3,7 +3,7 @@ import type { ClockTime } from '../../basics/civil.ts';
 import { minuteOf } from '../../basics/minute-of-day.ts';
 import type { MistEntry, MistPlan, MistSet, Plan } from '../../plan/plan.ts';
 import { type Words, words } from '../../plan/words/words.ts';
-import { dateWords, deviceOf, type Section, sheetDate } from './settings-section.ts';
+import { dateWords, deviceOf, type Section, sheetDate, spansThatRead } from './settings-section.ts';
 
 type WaterWords = Words['water'];
 
@@ -93,15 +93,13 @@ function whatToDo(plan: Plan, mist: MistPlan, set: MistSet): readonly string[] {
   return [mist.pump === 'by-hand' ? water.mistAt(entries) : water.keyIn(entries)];
 }
 
-/** Wall time where the timer's clock is not the wall's, from the sheet's date on; single days on which the clocks change are left out. */
+/** Wall time where the timer's clock is not the wall's, from the sheet's date on. */
 function wallLines(plan: Plan, mist: MistPlan, set: MistSet, from: string): readonly string[] {
   const shelf = words(plan.language).shelf;
   const water = words(plan.language).water;
   if (mist.clock !== 'standard') return [];
   const own = entryList(set.entries, water, false);
-  return set.wall
-    .filter((span) => span.to >= from && span.from !== span.to)
-    .map((span) => ({ ...span, reads: entryList(span.entries, water, false) }))
+  return spansThatRead(set.wall, from, ({ entries }) => entryList(entries, water, false))
     .filter(({ reads }) => reads !== own && reads !== '')
     .map((span) => water.wallThen(span.reads, dateWords(span.from, shelf), dateWords(span.to, shelf)));
 }

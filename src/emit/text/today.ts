@@ -6,7 +6,6 @@ import { noticeWords } from '../../plan/phrases/notice-words.ts';
 import { windowsInWords } from '../../plan/phrases/pin-words.ts';
 import type { Language, UnitSystem, Window } from '../../plan/plan.ts';
 import { type Words, words } from '../../plan/words/words.ts';
-import { drivenWords } from './dial-lines.ts';
 import { changeStrip } from './dial-strip.ts';
 import { personLines, workLines } from './today-people.ts';
 import { watchLines } from './today-watch.ts';
@@ -107,19 +106,21 @@ function lightSection(view: DayView, look: TodayLook, told: Words): readonly str
 }
 
 function lightLines(
-  { device, dial, wall, setting, before }: LightDay,
+  { device, dial, driven, wall, setting, changesToday, before }: LightDay,
   look: TodayLook,
   told: Words,
 ): readonly string[] {
   const change =
-    before && setting
+    changesToday && setting
       ? [
           told.today.setToday(windowsInWords(setting.windows, told.shelf)),
-          ...changeStrip(dial, before.slots, setting.slots, { unicode: look.unicode, words: told.shelf }),
+          ...(before
+            ? changeStrip(dial, before.slots, setting.slots, { unicode: look.unicode, words: told.shelf })
+            : []),
         ]
       : [];
   return [
-    `  ${device}: ${windowsInWords(wall, told.shelf)} (${drivenWords(dial.drives)})`,
+    `  ${device}: ${windowsInWords(wall, told.shelf)} (${told.shelf.list(driven)})`,
     ...change.map((line) => `    ${line}`),
     `    ${dayStrip(wall, look)}`,
   ];
@@ -147,9 +148,9 @@ interface MachineEvent {
 function eventsOf({ switches, mists }: Pick<DayView, 'switches' | 'mists'>, told: Words): readonly MachineEvent[] {
   const { today } = told;
   return [
-    ...switches.map(({ at, goes, device, drives }) => ({
+    ...switches.map(({ at, goes, device, driven }) => ({
       at,
-      what: today.lightGoes(device, today.goes[goes], drivenWords(drives)),
+      what: today.lightGoes(device, today.goes[goes], told.shelf.list(driven)),
     })),
     ...mists.map(({ at, pump, names, seconds }) => ({
       at,

@@ -94,14 +94,15 @@ export const shelfEn = {
 
   cutHeading: 'After a power cut',
   cutDial:
-    'It stood still and is as many minutes slow as the power was off: turn it on in its own direction until the mark shows the time now',
+    'it stood still and is as many minutes slow as the power was off: turn it on in its own direction until the mark shows the time now',
   cutDialStandard: ' (standard time)',
-  cutKeeps: 'It keeps its time; check that it shows the time now.',
-  cutSet: 'It has lost its time: set its clock to the time now.',
+  cutKeeps: 'it keeps its time; check that it shows the time now.',
+  cutSet: 'it has lost its time: set its clock to the time now.',
 
   notPlanned: 'Not planned',
   noSetting: (why: string) => `No setting is written for it: ${why}.`,
   leftOut: (lamp: string, why: string) => `${lamp}: ${why}.`,
+  noLoads: 'Nothing hangs on it in this plan.',
   noLamps: 'It drives no lamp; what it drives is set with the water.',
   cautions: 'Take care',
 };

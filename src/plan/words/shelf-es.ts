@@ -94,14 +94,15 @@ export const shelfEs: typeof shelfEn = {
 
   cutHeading: 'Tras un corte de luz',
   cutDial:
-    'Se quedó parado y va tantos minutos atrasado como duró el corte: girarlo en su propio sentido hasta que la marca muestre la hora de ahora',
+    'se quedó parado y va tantos minutos atrasado como duró el corte: girarlo en su propio sentido hasta que la marca muestre la hora de ahora',
   cutDialStandard: ' (hora estándar)',
-  cutKeeps: 'Conserva la hora; comprobar que muestra la de ahora.',
-  cutSet: 'Ha perdido la hora: poner su reloj en la hora de ahora.',
+  cutKeeps: 'conserva la hora; comprobar que muestra la de ahora.',
+  cutSet: 'ha perdido la hora: poner su reloj en la hora de ahora.',
 
   notPlanned: 'Sin planificar',
   noSetting: (why) => `No se escribe ningún ajuste para él: ${why}.`,
   leftOut: (lamp, why) => `${lamp}: ${why}.`,
+  noLoads: 'En este plan no cuelga nada de él.',
   noLamps: 'No alimenta ninguna lámpara; lo que alimenta se ajusta con el agua.',
   cautions: 'Atención',
 };

@@ -89,7 +89,7 @@ export const waterEn = {
       `${mistsWord(v.mists)} make${v.mists === 1 ? 's' : ''} ${v.peaks} peak${v.peaks === 1 ? '' : 's'} in ${v.enclosure}: its air does not fall far enough between them. Fewer mists far apart, or a more open mesh, make more peaks.`,
   },
   cutRepeat:
-    'It begins anew with ON when its power comes: look at the tray, and plug it in again at its hour where one is named.',
+    'it begins anew with ON when its power comes: look at the tray, and plug it in again at its hour where one is named.',
   noMists: 'no mist',
   sameMists: 'the same mists',
   someMists: (count: number, entries: string) => `${mistsWord(count)} (${entries})`,

@@ -90,7 +90,7 @@ export const waterEs: typeof waterEn = {
       `${mistsWord(v.mists)} ${v.mists === 1 ? 'da' : 'dan'} ${v.peaks} ${v.peaks === 1 ? 'pico' : 'picos'} en ${v.enclosure}: entre ellas su aire no baja lo bastante. Menos nebulizaciones muy separadas, o una malla más abierta, dan más picos.`,
   },
   cutRepeat:
-    'Empieza de nuevo encendido cuando vuelve la corriente: mire la bandeja y enchúfelo otra vez a su hora, si tiene una.',
+    'empieza de nuevo encendido cuando vuelve la corriente: mire la bandeja y enchúfelo otra vez a su hora, si tiene una.',
   noMists: 'ninguna nebulización',
   sameMists: 'las mismas nebulizaciones',
   someMists: (count, entries) => `${mistsWord(count)} (${entries})`,

@@ -3,7 +3,7 @@ import { type EpochDay, epochDay } from '../../basics/calendar-day.ts';
 import { spanWords } from '../../basics/span-words.ts';
 import type { Timer } from '../../hardware/devices.ts';
 import { jobAtClockChange, type Timekeeping, wallChanges } from '../../plan/clock-changes.ts';
-import type { DialPlan } from '../../plan/plan.ts';
+import { dialTasks } from '../../plan/dial-day.ts';
 import type { Job } from './job.ts';
 import { defaultJob, isOffForAll, type JobContext, jobOf } from './job-context.ts';
 
@@ -32,7 +32,7 @@ function onDates(dates: readonly EpochDay[]) {
 
 function rePins(context: JobContext): readonly Job[] {
   return context.lighting.flatMap((dial) => {
-    const dates = newSettings(dial);
+    const dates = dialTasks(dial).map(({ date }) => epochDay(date));
     const named = {
       id: `${dial.device}/re-pin`,
       kind: 're-pin',
@@ -41,13 +41,6 @@ function rePins(context: JobContext): readonly Job[] {
     };
     return dates.length > 0 ? [jobOf(context, named, { ...onDates(dates), minutes: 5 })] : [];
   });
-}
-
-/** A setting that looks like the one before asks for nothing. */
-function newSettings({ settings }: DialPlan): readonly EpochDay[] {
-  return settings
-    .filter(({ slots }, index) => settings[index - 1]?.slots.join() !== slots.join())
-    .map(({ from }) => epochDay(from));
 }
 
 function mistEntries(context: JobContext): readonly Job[] {

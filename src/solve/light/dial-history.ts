@@ -14,6 +14,8 @@ export interface DialHistory {
   readonly past: PastSettings | null;
   /** The settings of the past as the earlier plan wrote them, from the plan's first day to the day before the re-plan. */
   readonly written: readonly DialSetting[];
+  /** The day on which it is first set, where it comes, or came, into a plan that had begun; else null. */
+  readonly setOn: IsoDate | null;
 }
 
 /**
@@ -27,7 +29,20 @@ export function historyOf(timer: LampTimer, earlier: Plan | null, plan: CarePlan
   const before = dial ? windowBefore(dial, plan.from) : null;
   const written = dial ? writtenPast(dial, plan, Math.max(today, plan.from)) : [];
   const past = written.length > 0 ? pastOf(written, plan, today, isOffStep(written, timer)) : null;
-  return { earlier: before ?? nowOf(timer), past, written };
+  const setOn = earlier ? setOnOf(timer, dial, plan, Math.min(today, plan.from + plan.days - 1)) : null;
+  return { earlier: before ?? nowOf(timer), past, written, setOn };
+}
+
+/** A dial on which nothing stood, or one of other pins in its place, is set on the day of the re-plan. */
+function setOnOf(timer: LampTimer, dial: DialPlan | undefined, { from }: CarePlan, today: EpochDay): IsoDate | null {
+  const isOld = dial !== undefined && dial.settings.length > 0 && isSameKind(dial, timer);
+  const setOn = isOld ? (dial.setOn ?? null) : isoDateOf(today);
+  return setOn !== null && setOn > isoDateOf(from) ? setOn : null;
+}
+
+function isSameKind({ stepMinutes, turnsInDays, pins }: DialPlan, timer: LampTimer): boolean {
+  const now = timer.kind === 'pin-dial' ? timer : { turnsInDays: 1, pins: null };
+  return stepMinutes === stepMinutesOf(timer) && turnsInDays === now.turnsInDays && pins === now.pins;
 }
 
 function nowOf(timer: LampTimer): EarlierWindow | null {

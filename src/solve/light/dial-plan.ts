@@ -4,7 +4,7 @@ import { clockTimeOf } from '../../basics/minute-of-day.ts';
 import type { UtcOffsets } from '../../basics/utc-offsets.ts';
 import { slotsOfDay, slotsOfWindow } from '../../hardware/pins.ts';
 import { joinedWindows, type MinuteWindow, splitAtMidnight } from '../../plan/dial-day.ts';
-import type { DialLamp, DialPlan, DialSetting, Window } from '../../plan/plan.ts';
+import type { DialLamp, DialPlan, DialSetting, IsoDate, Window } from '../../plan/plan.ts';
 import type { Care } from '../../resolve/care.ts';
 import { type LampTimer, stepMinutesOf } from './dial-group.ts';
 import { dialWindow } from './dial-history.ts';
@@ -13,8 +13,14 @@ import type { ShelfLamp, TenthsByDay } from './shelf-lamp.ts';
 import { lampError, litTenths, meanMinutes, type SolvedGroup, type SolvedSetting } from './solve-group.ts';
 import { wallWindows } from './wall-windows.ts';
 
-/** Returns the plan of a timer with its lamps; `drives` in the plan's words. */
-export function dialPlan(care: Care, solved: SolvedGroup, drives: readonly string[], offsets: UtcOffsets): DialPlan {
+/** Returns the plan of a timer with its lamps; `drives` in the plan's words, `setOn` where it came into a plan that had begun. */
+export function dialPlan(
+  care: Care,
+  solved: SolvedGroup,
+  drives: readonly string[],
+  offsets: UtcOffsets,
+  setOn: IsoDate | null,
+): DialPlan {
   const { problem, group } = solved;
   const lit = litTenths(solved);
   const isIdle = group.kind === 'idle';
@@ -22,6 +28,7 @@ export function dialPlan(care: Care, solved: SolvedGroup, drives: readonly strin
     ...deviceOf(group.timer, drives),
     lamps: group.lamps.map((lamp) => dialLamp(care, lamp, lit)),
     settings: solved.settings.map((setting) => dialSetting(care, group.timer, setting, offsets)),
+    ...(setOn === null ? {} : { setOn }),
     targetHighMinutes: isIdle ? [] : minutes(problem.highTenths),
     targetLowMinutes: isIdle ? [] : minutes(problem.lowTenths),
     targetMinutes: isIdle

@@ -91,7 +91,7 @@ describe('the page', () => {
       'Today: Tuesday 5 January 2027',
       '08:15 Feed Fern: 5 × cricket, no longer than the head is wide; dust with calcium',
       'Buy 40 × cricket',
-      '07:30 wall-dial on: fern/sun',
+      '07:30 wall-dial on: Fern sun',
       '08:00 pump mists Fern, 120 s',
       'Push down the pins from 07:30 up to and including 18:30: 45 pins.',
       'Next: Monday 1 February 2027, in 27 days: on from 07:00 to 19:15',
