@@ -2,24 +2,34 @@
  * The middle form: the whole plan as data. Everything that is written, drawn or served is made from it alone.
  * Dates are `YYYY-MM-DD` and both ends of a span are inclusive; times are `HH:MM` on the clock that the field names
  * (`24:00` ends a day); windows are half-open [on, off). Humidities and shares are fractions.
+ * Its parts by subject stand beside it in `light-plan.ts`, `mist-plan.ts`, `feed-plan.ts` and `work-plan.ts`; all are had from here.
  */
 
-import type { ClockTime, IsoDate, Weekday } from '../basics/civil.ts';
+import type { ClockTime, IsoDate } from '../basics/civil.ts';
+import type { Feed, RotationState, StockOrder } from './feed-plan.ts';
+import type { ClockKind, DialPlan } from './light-plan.ts';
+import type { MistPlan, Range } from './mist-plan.ts';
+import type { Absence, Chore, PlanEvent } from './work-plan.ts';
 
 export type { ClockTime, IsoDate, Weekday } from '../basics/civil.ts';
-export type ClockKind = 'standard' | 'wall' | 'automatic';
-export type PinSense = 'down-is-on' | 'up-is-on';
+export type * from './feed-plan.ts';
+export type * from './light-plan.ts';
+export type * from './mist-plan.ts';
+export type * from './work-plan.ts';
 export type UnitSystem = 'metric' | 'us';
 export type Paper = 'a4' | 'letter';
 export type Language = 'en' | 'es';
-export type Range = readonly [number, number];
 
 export interface Plan {
   readonly format: 1;
   readonly id: string;
+  /** 1 for the first; one more each time anything is said differently. */
   readonly revision: number;
+  /** The day it was made on, as the caller gave it. */
   readonly made: IsoDate;
+  /** Name and version of the program. */
   readonly tool: string;
+  /** Of each part's problem, by part: where one stands, the part is copied. */
   readonly digests: Readonly<Record<string, string>>;
   /** What was said of each part when it was solved, and is said again while the part is copied; a part of which nothing is said is absent. */
   readonly said?: Readonly<Record<string, readonly PartMessage[]>>;
@@ -67,12 +77,16 @@ export interface PartMessage {
 
 export interface PlanPerson {
   readonly id: string;
+  /** By the wall's clock, ascending; empty where the file does not say. */
   readonly feedsAt: readonly ClockTime[];
+  /** Before an event; null: no reminder. */
   readonly reminderMinutes: number | null;
+  /** The most work of a day; null: no limit. */
   readonly minutesADay: number | null;
 }
 
 export interface PlanSite {
+  /** Degrees, north and east positive. */
   readonly latitude: number;
   readonly longitude: number;
   readonly standardOffsetMinutes: number;
@@ -92,8 +106,10 @@ export interface PlanEnclosure {
   readonly animals: number;
   readonly animalNames: readonly string[];
   readonly stages: readonly { readonly from: IsoDate; readonly stage: string }[];
+  /** Width, depth, height. */
   readonly sizeCm: readonly [number, number, number];
   readonly targets: readonly TargetRecord[];
+  /** null: no Ferguson zone is said for it. */
   readonly uvIndex: { readonly fergusonZone: number; readonly mean: Range; readonly max: Range } | null;
   readonly cautions: readonly string[];
   /** Where things are, in the keeper's words. */
@@ -116,6 +132,7 @@ export interface TargetRecord {
   readonly origin: OriginRecord;
 }
 
+/** Who says so: a line of the household file, a profile with its source, or a default. */
 export interface OriginRecord {
   readonly kind: 'file' | 'profile' | 'default';
   readonly file?: string;
@@ -128,7 +145,7 @@ export interface OriginRecord {
   readonly also?: readonly { readonly value: unknown; readonly source: string }[];
 }
 
-/** A device in the words that papers and pages need; the contract's `lighting`, `misting` and `loads` hold what is set on it. */
+/** A device in the words that papers and pages need; `lighting`, `misting` and `loads` hold what is set on it. */
 export interface PlanDevice {
   readonly id: string;
   readonly kind: string;
@@ -150,303 +167,7 @@ export interface Caution {
   readonly source: string;
 }
 
-export interface DialPlan {
-  readonly device: string;
-  readonly clock: ClockKind;
-  readonly stepMinutes: number;
-  readonly turnsInDays: 1 | 7;
-  readonly pins: PinSense | null;
-  readonly drives: readonly string[];
-  readonly lamps: readonly DialLamp[];
-  readonly settings: readonly DialSetting[];
-  /** The day on which a person sets it for the first time, where it came into a plan that had begun; absent where it stood there already. */
-  readonly setOn?: IsoDate;
-  readonly targetHighMinutes: readonly number[];
-  readonly targetLowMinutes: readonly number[];
-  readonly targetMinutes: readonly number[];
-  readonly worstErrorMinutes: number;
-  readonly meanErrorMinutes: number;
-  readonly tradeoff: readonly Tradeoff[];
-}
-
-export interface DialLamp {
-  readonly enclosure: string;
-  readonly lamp: string;
-  readonly uses: readonly LampUse[];
-  readonly powerW: number;
-  readonly targetMinutes: readonly number[];
-  readonly worstErrorMinutes: number;
-  readonly replaceOn: readonly IsoDate[];
-}
-
-export type LampUse = 'daylight' | 'basking' | 'uvb' | 'plants' | 'heat';
-
-export interface Window {
-  /** On a 7-day dial the weekday; else absent. */
-  readonly day?: Weekday;
-  readonly on: ClockTime;
-  readonly off: ClockTime;
-}
-
-export interface DialSetting {
-  readonly from: IsoDate;
-  readonly to: IsoDate;
-  readonly windows: readonly Window[];
-  readonly slots: readonly number[];
-  readonly wall: readonly WallWindows[];
-  readonly worstErrorMinutes: number;
-  readonly meanErrorMinutes: number;
-  /** Copied from an earlier revision: it lies before the day this one was made. */
-  readonly past?: true;
-}
-
-export interface WallWindows {
-  readonly from: IsoDate;
-  readonly to: IsoDate;
-  readonly windows: readonly Window[];
-}
-
-export interface Tradeoff {
-  readonly settings: number;
-  readonly worstErrorMinutes: number;
-  readonly meanErrorMinutes: number;
-  readonly largestJumpMinutes: number;
-}
-
-export interface MistEntry {
-  readonly at: ClockTime;
-  readonly seconds: number;
-}
-
-export interface MistPlan {
-  readonly enclosure: string;
-  /** null where the enclosure is not misted; `by-hand` where a person mists. */
-  readonly pump: string | null;
-  readonly device: string | null;
-  readonly clock: ClockKind;
-  readonly sets: readonly MistSet[];
-  readonly targets: MistTargets;
-  readonly limits: MistLimits | null;
-  readonly model: AirModel;
-  readonly advice: readonly MistAdvice[];
-}
-
-/** Something to know or to do about the water of an enclosure. */
-export interface MistAdvice {
-  readonly code: string;
-  readonly message: string;
-  /** What the message is made of, by name; absent where there is nothing to name. */
-  readonly values?: Readonly<Record<string, string | number>>;
-  /** What of the household it is about, for the place of a warning; absent where it is only told. */
-  readonly about?: MistSubject;
-}
-
-export type MistSubject = 'mist' | 'open' | 'tank' | 'tray' | 'noise' | 'size' | 'room' | 'sets' | `targets.${string}`;
-
-export interface MistSet {
-  readonly from: IsoDate;
-  readonly to: IsoDate;
-  readonly entries: readonly MistEntry[];
-  readonly wall: readonly { readonly from: IsoDate; readonly to: IsoDate; readonly entries: readonly MistEntry[] }[];
-  readonly interval?: {
-    readonly onSeconds: number;
-    readonly offSeconds: number;
-    readonly poweredBy: string | null;
-    readonly plugInAt?: ClockTime;
-  };
-  readonly allowed: readonly (readonly [ClockTime, ClockTime])[];
-  readonly conditions: readonly MistCondition[];
-  readonly shortfall: number;
-  readonly shortfalls: readonly {
-    readonly target: string;
-    readonly by: number;
-    readonly unit: string;
-    readonly remedy: string;
-  }[];
-  readonly past?: true;
-}
-
-export interface MistCondition {
-  readonly from: IsoDate;
-  readonly to: IsoDate;
-  readonly dayOn: ClockTime;
-  readonly dayOff: ClockTime;
-  readonly roomTemperatureC: number;
-  readonly roomHumidity: number;
-  readonly dayTemperatureC: number;
-  readonly nightTemperatureC: number;
-  readonly predicted: MistPrediction;
-  readonly curve: {
-    readonly everyMinutes: number;
-    readonly humidity: readonly number[];
-    readonly leafWetness: readonly number[];
-    readonly temperatureC: readonly number[];
-  };
-  readonly shortfall: number;
-}
-
-export interface MistPrediction {
-  readonly dayHumidity: number;
-  readonly nightHumidity: number;
-  readonly meanHumidity: number;
-  readonly lowHumidity: number;
-  readonly highHumidity: number;
-  readonly wetLimit: number;
-  readonly dryLimit: number;
-  readonly peaks: number;
-  readonly hoursSoaked: number;
-  readonly dryOutHours: number;
-  readonly waterMlPerDay: number;
-  readonly runoffMlPerDay: number;
-  readonly tankDays: number | null;
-}
-
-export interface MistTargets {
-  readonly dayHumidity: Range | null;
-  readonly nightHumidity: Range | null;
-  readonly meanHumidity: Range | null;
-  readonly peakHumidity: Range | null;
-  readonly peaksPerDay: Range | null;
-  readonly floorHumidity: number | null;
-  readonly ceilingHumidity: number | null;
-  readonly soakedAtMostHours: number | null;
-  readonly dryOut: { readonly hours: number; readonly when: LightHours; readonly below: number } | null;
-  readonly drink: { readonly when: LightHours; readonly mists: number; readonly seconds: number } | null;
-  readonly cadence: { readonly perDay: Range; readonly seconds: Range; readonly gapMinutes: number | null } | null;
-  readonly favour: Favour;
-}
-
-export type LightHours = 'lit' | 'dark' | 'any';
-export type Favour = 'dawn' | 'dusk' | 'dawn-and-dusk' | 'even';
-
-export interface MistLimits {
-  readonly entries: number;
-  readonly startStepMinutes: number;
-  readonly lengthStepSeconds: number;
-  readonly shortestSeconds: number;
-  readonly longestSeconds: number;
-  readonly restSeconds: number;
-  readonly dutyFactor: number | null;
-  readonly waterMlPerDay: number | null;
-  readonly runoffMlPerDay: number | null;
-}
-
-export interface AirModel {
-  readonly volumeM3: number;
-  readonly airChangesPerHour: number;
-  readonly wettableAreaM2: number;
-  readonly filmCapacityG: number;
-  readonly airborneShare: number;
-  readonly landsShare: number;
-  readonly warmUpMinutes: number;
-  readonly transferMPerHour: number;
-  readonly baselineGPerHour: number;
-  readonly flowGPerHour: number;
-  /** At the start of a run, nothing sprayed; absent: 0. */
-  readonly lagSeconds?: number;
-  /** After a run, tank water and run-off of this enclosure's nozzles; absent: 0. */
-  readonly afterDripMl?: number;
-}
-
-export type FoodStream = 'insects' | 'greens' | 'prepared' | 'rodents';
-
-export interface Feed {
-  readonly date: IsoDate;
-  readonly time: ClockTime;
-  /** Position of the feed in its rotation's cycle, 0 first. */
-  readonly slot: number;
-  readonly enclosure: string;
-  readonly food: FoodStream;
-  readonly feeder: string;
-  readonly count: number | null;
-  readonly portion: string;
-  readonly dusting: string | null;
-  readonly by: string;
-  readonly gutLoadFrom: IsoDate | null;
-  readonly standIn: boolean;
-  /** A vitamin powder that falls to the sitter: the keeper weighs it out beforehand. */
-  readonly preDosed?: true;
-  readonly past?: true;
-}
-
-export interface RotationState {
-  readonly enclosure: string;
-  readonly food: FoodStream;
-  readonly cycleFeeds: number;
-  readonly nextIndex: number;
-  readonly last: Readonly<Record<string, IsoDate>>;
-  readonly worstDeviation: number;
-  /** The order itself, so that a later plan can go on with it; one entry of `rotation` a stream and stage. */
-  readonly order: RotationOrder;
-}
-
-/** Feeders and dustings by slot, and what they were chosen from; shares and deviations as [numerator, denominator]. */
-export interface RotationOrder {
-  readonly stage: string;
-  /** The date of slot 0. */
-  readonly began: IsoDate;
-  /** null: the order runs over the whole plan and does not repeat. */
-  readonly cycleWeeks: number | null;
-  readonly basis: string;
-  readonly feeders: readonly string[];
-  /** null: plain. */
-  readonly dustings: readonly (string | null)[];
-  readonly feederRates: Readonly<Record<string, readonly [number, number]>>;
-  /** Of the feeds whose feeder takes dust; `plain` is what no dusting takes. */
-  readonly dustingRates: Readonly<Record<string, readonly [number, number]>>;
-  /** Deviations that the prefixes went on from, of feeders and dustings; none left out. */
-  readonly carried: Readonly<Record<string, readonly [number, number]>>;
-}
-
-export interface Chore {
-  readonly id: string;
-  readonly title: string;
-  readonly kind: string;
-  readonly who: string;
-  readonly minutes: number;
-  readonly enclosure: string | null;
-  /** Who says so: `household`, `practice` (common practice, no source), `ours`, or a citation. */
-  readonly source?: string;
-  readonly dates: readonly IsoDate[];
-  readonly moved: readonly { readonly due: IsoDate; readonly on: IsoDate }[];
-}
-
-export interface StockOrder {
-  readonly date: IsoDate;
-  readonly feeder: string;
-  readonly amount: number;
-  readonly why: string;
-}
-
-export interface Absence {
-  readonly from: IsoDate;
-  readonly to: IsoDate;
-  readonly sitter: string;
-  readonly visits: readonly IsoDate[];
-}
-
-export interface PlanEvent {
-  readonly uid: string;
-  readonly sequence: number;
-  readonly stamp: string;
-  readonly status: 'CONFIRMED' | 'CANCELLED';
-  readonly title: string;
-  readonly description: string;
-  readonly category: string;
-  /** `YYYY-MM-DDTHH:MM` in the plan's zone, `YYYY-MM-DD` where all day. */
-  readonly start: string;
-  readonly minutes: number;
-  readonly allDay: boolean;
-  readonly rule: string | null;
-  readonly until: string | null;
-  readonly exdates: readonly string[];
-  readonly alarmMinutes: number | null;
-  readonly for: string;
-  readonly kind: string;
-  readonly task: string;
-  readonly slot: number;
-}
-
+/** A lamp that is left out of the plan, and why. */
 export interface NotPlanned {
   readonly lamp: string;
   readonly device: string | null;
@@ -460,12 +181,15 @@ export interface Load {
   readonly ratingW: number | null;
 }
 
+/** A number that was taken and not given. */
 export interface Assumption {
+  /** Where it stands in the plan, for instance `misting[0].model.transferMPerHour`. */
   readonly path: string;
   readonly value: number | string;
   readonly source: string;
 }
 
+/** What was said to the keeper and counts; place as in `Place`, null where there is none. */
 export interface Warning {
   readonly code: string;
   readonly message: string;
