@@ -49,9 +49,9 @@ export function publish(
     sweep(outFolder, name, version, disk);
     return { folder, version, changed: false };
   }
-  const staged = writeVersion(outFolder, version, products, disk);
-  switchTo(outFolder, name, staged, disk);
-  sweep(outFolder, name, staged, disk);
+  if (current === version) mend(outFolder, name, version, products, disk);
+  else switchTo(outFolder, name, writeVersion(outFolder, version, products, disk), disk);
+  sweep(outFolder, name, version, disk);
   return { folder, version, changed: true };
 }
 
@@ -166,6 +166,18 @@ function writeVersion(outFolder: string, version: string, products: readonly Pro
     throw error;
   }
   return version;
+}
+
+/** What stands has lost files or had them changed: they are put back one by one, each whole, and the others are not touched. */
+function mend(outFolder: string, name: string, version: string, products: readonly Product[], disk: Disk): void {
+  const lost = products.filter((product) => !isComplete(outFolder, version, [product], disk));
+  const fresh = join(outFolder, VERSIONS, writeVersion(outFolder, `.${name}.mended`, lost, disk));
+  for (const { path } of lost) {
+    const stands = join(outFolder, VERSIONS, version, path);
+    makeFolder(dirname(stands), disk);
+    disk.renameSync(join(fresh, path), stands);
+  }
+  discard(fresh, disk);
 }
 
 /** Makes the names in a folder outlast a power cut, where the system lets a folder be synced. */

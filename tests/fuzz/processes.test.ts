@@ -35,10 +35,12 @@ interface Ended {
   readonly tookMs: number;
 }
 
-/** Runs a compile; killed after so many milliseconds where a number is given. */
-function compile(file: string, killAfterMs: number | null): Promise<Ended> {
+/** Runs a compile; killed after so many milliseconds where a number is given. `preload` is a script that runs before the program. */
+function compile(file: string, killAfterMs: number | null, preload: string | null = null): Promise<Ended> {
   const begun = performance.now();
-  const args = [PROGRAM, 'compile', file, '--no-pdf', '--out', out, '--today', '2027-01-01'];
+  const day = preload === null ? ['--today', '2027-01-01'] : [];
+  const before = preload === null ? [] : ['--require', preload];
+  const args = [...before, PROGRAM, 'compile', file, '--no-pdf', '--out', out, ...day];
   const child = spawn(process.execPath, args, { cwd: folder, stdio: ['ignore', 'ignore', 'pipe'] });
   let said = '';
   child.stderr.on('data', (part: Buffer) => {
@@ -114,4 +116,38 @@ describe('the built program', () => {
       wholeVersion(out, 'shared'),
     ]);
   });
+
+  it('ends well and writes whole results while the clock jumps at every look: 1970, 2038, 2100, backward', async () => {
+    const clock = join(folder, 'jumping-clock.cjs');
+    writeFileSync(clock, JUMPING_CLOCK);
+    const file = join(folder, 'jumping.yaml');
+    const standing: (string | null)[] = [];
+    for (const name of ['One', 'Two', 'Three']) {
+      writeFileSync(file, named(name));
+      const { exit, said } = await compile(file, null, clock);
+      expect(said).not.toMatch(/\n {4}at |a fault of this program/);
+      expect(exit).toBe(0);
+      standing.push(wholeVersion(out, 'jumping'));
+    }
+    expect(new Set(standing).size).toBe(3);
+    expect(await compile(file, null)).toMatchObject({ exit: 0 });
+    expect(readdirSync(join(out, '.versions')).filter((name) => name.startsWith('jumping'))).toEqual([
+      wholeVersion(out, 'jumping'),
+    ]);
+  });
 });
+
+const JUMPING_CLOCK = `
+  const Real = Date;
+  const moments = [0, 2 ** 31 * 1000, Real.UTC(2100, 1, 28), Real.UTC(2027, 0, 5), Real.now(), -1];
+  let looks = 0;
+  const now = () => moments[looks++ % moments.length];
+  globalThis.Date = class extends Real {
+    constructor(...given) {
+      super(...(given.length === 0 ? [now()] : given));
+    }
+    static now() {
+      return now();
+    }
+  };
+`;

@@ -4,77 +4,16 @@
  */
 import * as fs from 'node:fs';
 import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeEach, describe, expect, it } from 'vitest';
-import { run } from '../../src/cli/compile-command.ts';
-import { explainFault } from '../../src/cli/faults.ts';
 import { type Disk, realDisk } from '../../src/cli/files.ts';
-import type { World } from '../../src/cli/world.ts';
+import { countingDisk, failingDisk } from './failing-disk.ts';
+import { NEW, newHome, OLD } from './home-of-tests.ts';
 import { wholeVersion } from './results.ts';
 
 const ALL = process.env.FUZZ_ALL === '1';
-const GECKO = readFileSync(join(import.meta.dirname, '../../examples/one-gecko.yaml'), 'utf8').replace(
-  'days: 365',
-  'days: 20',
-);
-const OLD = GECKO.replace(/^name: .*$/m, 'name: Old');
-const NEW = GECKO.replace(/^name: .*$/m, 'name: New');
-
-const folder = mkdtempSync(join(tmpdir(), 'dewdial-faults-'));
-afterAll(() => rmSync(folder, { recursive: true, force: true }));
-const file = join(folder, 'home.yaml');
-const out = join(folder, 'out');
-
-function worldOn(disk: Disk, nowMs: number): World {
-  return {
-    disk,
-    out: () => undefined,
-    say: () => undefined,
-    nowMs: () => nowMs,
-    env: {},
-    isOutTerminal: false,
-    isSayTerminal: false,
-    isInTerminal: false,
-    terminal: () => Promise.reject(new Error('there is no terminal')),
-    columns: 80,
-    cwd: folder,
-  };
-}
-
-/** Compiles as the command line would; returns how it ends. */
-async function compiled(text: string, disk: Disk = realDisk, today: string | null = '2027-01-01'): Promise<number> {
-  writeFileSync(file, text);
-  try {
-    const options = { out, pdf: false, ...(today === null ? {} : { today }) };
-    return await run([file], options, worldOn(disk, Date.UTC(2027, 0, 1)), 'test');
-  } catch (error) {
-    const { text: words, exit } = explainFault(error, false);
-    if (/\n {4}at /.test(words)) throw new Error(`a stack trace: ${words}`);
-    return exit;
-  }
-}
-
-interface FailingDisk {
-  readonly disk: Disk;
-  readonly calls: () => number;
-}
-
-/** Fails at one call and, where the process is as good as gone, at each after it. */
-function failingDisk(at: number, code: string, isKilled: boolean): FailingDisk {
-  let calls = 0;
-  const failing = Object.entries(realDisk).map(([name, call]) => [
-    name,
-    typeof call !== 'function' || !name.endsWith('Sync')
-      ? call
-      : (...args: unknown[]) => {
-          calls++;
-          if (calls === at || (isKilled && calls > at)) throw Object.assign(new Error(code), { code });
-          return name === 'fsyncSync' ? undefined : (call as (...args: unknown[]) => unknown)(...args);
-        },
-  ]);
-  return { disk: Object.fromEntries(failing) as unknown as Disk, calls: () => calls };
-}
+const { folder, out, compiled, remove } = newHome();
+afterAll(remove);
 
 interface Versions {
   readonly before: string | null;
@@ -87,8 +26,8 @@ async function ordinary(): Promise<Versions> {
   rmSync(out, { recursive: true, force: true });
   await compiled(OLD);
   const before = wholeVersion(out, 'home');
-  const counting = failingDisk(-1, '', false);
-  expect(await compiled(NEW, counting.disk)).toBe(0);
+  const counting = countingDisk();
+  expect(await compiled(NEW, { disk: counting.disk })).toBe(0);
   const after = wholeVersion(out, 'home');
   expect(after).not.toBe(before);
   return { before, after, calls: counting.calls() };
@@ -115,7 +54,7 @@ describe('a compile on a disk that fails', () => {
     for (let at = 1 + (code.length % step); at <= calls; at += step) {
       rmSync(out, { recursive: true, force: true });
       fs.cpSync(kept, out, { recursive: true, verbatimSymlinks: true });
-      const exit = await compiled(NEW, failingDisk(at, code, isKilled).disk);
+      const exit = await compiled(NEW, { disk: failingDisk(at, code, isKilled).disk });
       const stands = wholeVersion(out, 'home');
       expect([before, after], `call ${at}`).toContain(stands);
       expect([0, 1, 73], `call ${at}`).toContain(exit);
@@ -135,6 +74,40 @@ describe('a compile on a disk that fails', () => {
     expect(counted.failed).toBeGreaterThan(0);
   });
 });
+
+describe('results that have lost files', () => {
+  it('are put right, and a disk that fails on the way takes nothing more away', async () => {
+    rmSync(out, { recursive: true, force: true });
+    await compiled(OLD);
+    const whole = filesOf(join(out, 'home'));
+    const damage = () => {
+      writeFileSync(join(out, 'home/settings.txt'), 'torn');
+      rmSync(join(out, 'home/dials'), { recursive: true });
+    };
+    damage();
+    const counting = countingDisk();
+    expect(await compiled(OLD, { disk: counting.disk })).toBe(0);
+    expect(filesOf(join(out, 'home'))).toEqual(whole);
+    for (let at = 1; at <= counting.calls(); at += ALL ? 1 : 5) {
+      damage();
+      const damaged = filesOf(join(out, 'home'));
+      await compiled(OLD, { disk: failingDisk(at, 'EIO', true).disk });
+      for (const [path, content] of filesOf(join(out, 'home')))
+        if (content !== whole.get(path)) expect(content, `call ${at}: ${path}`).toBe(damaged.get(path));
+      for (const path of damaged.keys())
+        expect(fs.existsSync(join(out, 'home', path)), `call ${at}: ${path}`).toBe(true);
+      expect(await compiled(OLD)).toBe(0);
+      expect(filesOf(join(out, 'home')), `call ${at}`).toEqual(whole);
+      expect(wholeVersion(out, 'home')).not.toBeNull();
+    }
+  });
+});
+
+function filesOf(root: string): ReadonlyMap<string, string> {
+  const entries = readdirSync(root, { recursive: true, withFileTypes: true }).filter((entry) => entry.isFile());
+  const paths = entries.map((entry) => join(entry.parentPath, entry.name)).sort();
+  return new Map(paths.map((path) => [path.slice(root.length + 1), readFileSync(path, 'utf8')]));
+}
 
 describe('a compile into a place that is not its own', () => {
   beforeEach(() => rmSync(out, { recursive: true, force: true }));
@@ -165,6 +138,13 @@ describe('a compile into a place that is not its own', () => {
         symlinkSync(elsewhere, join(out, '.versions/.home.link'));
       },
     ],
+    [
+      'a link to a file where the one that says who writes stands',
+      (elsewhere) => {
+        mkdirSync(join(out, '.versions'));
+        symlinkSync(join(elsewhere, 'lock'), join(out, '.versions/home.lock'));
+      },
+    ],
   ])('ends with 73 or leaves it alone: %s', async (what, plant) => {
     const elsewhere = mkdtempSync(join(folder, 'elsewhere-'));
     mkdirSync(out);
@@ -178,13 +158,7 @@ describe('a compile into a place that is not its own', () => {
 
   it('a name that would lead out of the folder is refused, and nothing is written', async () => {
     for (const name of ['...yaml', '..yaml', '.hidden.yaml']) {
-      writeFileSync(join(folder, name), NEW);
-      let exit = 0;
-      try {
-        exit = await run([join(folder, name)], { out, pdf: false, today: '2027-01-01' }, worldOn(realDisk, 0), 'test');
-      } catch (error) {
-        exit = explainFault(error, false).exit;
-      }
+      const exit = await compiled(NEW, { name });
       expect({ name, exit }).toEqual({ name, exit: 73 });
     }
     expect(fs.existsSync(out) ? readdirSync(out) : []).toEqual([]);
@@ -206,26 +180,7 @@ describe('a compile into a place that is not its own', () => {
       symlinkSync: refuse,
       chmodSync: refuse,
     } as unknown as Disk;
-    expect(await compiled(NEW, disk)).toBe(73);
+    expect(await compiled(NEW, { disk })).toBe(73);
     expect(wholeVersion(out, 'home')).toBe(before);
-  });
-});
-
-describe('a clock that is set back between two compiles', () => {
-  it('changes nothing where nothing changed, and keeps what lies before the later day where something did', async () => {
-    rmSync(out, { recursive: true, force: true });
-    const [from, later] = ['2027-01-01', '2027-01-10'];
-    await compiled(OLD, realDisk, later);
-    const before = wholeVersion(out, 'home');
-    expect(await compiled(OLD, realDisk, '2020-01-01')).toBe(0);
-    expect(wholeVersion(out, 'home')).toBe(before);
-    expect(await compiled(NEW, realDisk, '2020-01-01')).toBe(0);
-    const plan = JSON.parse(readFileSync(join(out, 'home/plan.json'), 'utf8')) as {
-      readonly made: string;
-      readonly revision: number;
-    };
-    expect(plan).toMatchObject({ revision: 2, made: from });
-    expect(await compiled(OLD, realDisk, later)).toBe(0);
-    wholeVersion(out, 'home');
   });
 });
