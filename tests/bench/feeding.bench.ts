@@ -9,18 +9,12 @@ import { evenSequence } from '../../src/science/even-sequence.ts';
 import { solveFeeding } from '../../src/solve/feeding/feeding.ts';
 import { lightsOfDay } from '../../src/solve/feeding/lights-of-day.ts';
 import { solveLighting } from '../../src/solve/lighting.ts';
-
-interface Table {
-  readonly name: string;
-  readonly rows: readonly (readonly [string, string, string])[];
-}
+import { leastWorstDeviation } from '../reference/even-sequence/mixed-integer.ts';
+import { type Beside, leastMs, median, type Row, shown, type Table, times } from './figures.ts';
 
 const ROUNDS = 25;
+const GENERAL_SOLVER_SECONDS = 15;
 const EXAMPLE = 'examples/reading-room.yaml';
-
-function median(values: readonly number[]): number {
-  return values.toSorted((a, b) => a - b)[Math.floor(values.length / 2)] ?? 0;
-}
 
 function timed(work: () => unknown): number {
   const start = performance.now();
@@ -63,10 +57,29 @@ export async function run(): Promise<readonly Table[]> {
         ['first run in a process', first.toFixed(1), 'ms'],
         ['median of the next', median(rounds).toFixed(1), 'ms'],
         ['feeds', String(year().feeding.length), 'feeds'],
-        ...orders.map(([name, ms, states]) => [`${name} (${states} states)`, ms.toFixed(2), 'ms'] as const),
+        ...orders.map(([name, ms, states]): Row => [`${name} (${states} states)`, ms.toFixed(2), 'ms']),
       ],
+      beside: ORDERS.map(([name, problem]) => besideHighs(name, problem)),
     },
   ];
+}
+
+/** All levels here, the worst deviation alone there. */
+function besideHighs(name: string, problem: EvenProblem): Beside {
+  const ours = leastMs(() => evenSequence(problem), ROUNDS);
+  const worst = evenSequence(problem)?.worst;
+  const start = performance.now();
+  const general = leastWorstDeviation(problem, GENERAL_SOLVER_SECONDS);
+  const generalMs = performance.now() - start;
+  if (general.isProven && general.worst !== worst) throw new Error(`${worst} here, ${general.worst} in HiGHS`);
+  const isMore = general.isProven ? '' : 'more than ';
+  return {
+    work: `${name}, least worst deviation (here with pairs and squares too)`,
+    ours: `${shown(ours)} ms`,
+    other: 'HiGHS',
+    takes: `${isMore}${shown(generalMs)} ms${general.isProven ? '' : ', not proven by then'}`,
+    ratio: `${isMore}${times(generalMs, ours)}`,
+  };
 }
 
 /** Dustings of a feed every day over two feeders, with days apart: an order of four weeks, and one that runs once over a year. */

@@ -1,5 +1,5 @@
 import { execFileSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { Log } from '../../src/diagnostics/log.ts';
@@ -8,37 +8,19 @@ import { paintPdf } from '../../src/emit/pdf/paint-pdf.ts';
 import { type CareWish, careDocument, NO_WISH } from '../../src/layout/care-document.ts';
 import { handoverDocument } from '../../src/layout/handover-pages.ts';
 import type { Plan } from '../../src/plan/plan.ts';
-import { compiledText } from '../generated/page-household.ts';
-
-interface Table {
-  readonly name: string;
-  readonly rows: readonly (readonly [string, string, string])[];
-}
+import { examplePlan } from './compiled-example.ts';
+import { atMost, median, onceMs, shown, type Table } from './figures.ts';
+import { besideGeneralLayout } from './paper-beside.ts';
 
 const ROOT = new URL('../../', import.meta.url).pathname;
 const ROUNDS = 20;
 const PAGES = 100;
 const FOUR_WEEKS: CareWish = { ...NO_WISH, weeks: 4 };
-
-function planOf(example: string): Plan {
-  const { plan } = compiledText(readFileSync(join(ROOT, 'examples', example), 'utf8'), '2027-01-01', example);
-  if (!plan) throw new Error(`${example} has no plan`);
-  return plan;
-}
-
-function median(values: readonly number[]): number {
-  return values.toSorted((a, b) => a - b)[Math.floor(values.length / 2)] ?? 0;
-}
-
-async function timed(work: () => unknown): Promise<number> {
-  const start = performance.now();
-  await work();
-  return performance.now() - start;
-}
+const ONE_WEEK: CareWish = { ...NO_WISH, weeks: 1 };
 
 async function rounds(work: () => unknown, count = ROUNDS): Promise<readonly number[]> {
   const times: number[] = [];
-  for (let round = 0; round < count; round++) times.push(await timed(work));
+  for (let round = 0; round < count; round++) times.push(await onceMs(work));
   return times;
 }
 
@@ -50,11 +32,12 @@ function processMs(args: readonly string[]): number {
 
 /** Pages of one process, and a compile with and without them beside an empty Node process. */
 export async function run(): Promise<readonly Table[]> {
-  const plan = planOf('one-gecko.yaml');
-  const cold = await timed(async () => page(plan));
+  const plan = examplePlan('one-gecko.yaml');
+  const cold = await onceMs(async () => page(plan));
   const warm = await rounds(() => page(plan));
   const sheet = await rounds(() => handover(plan), 5);
   const memory = await heapAfterPages(plan);
+  const [early = 0, later = 0] = memory;
   const folder = mkdtempSync(join(tmpdir(), 'bench-pages-'));
   const compile = (more: readonly string[]): number =>
     median(
@@ -83,6 +66,24 @@ export async function run(): Promise<readonly Table[]> {
         ['the page for the door, warm', median(warm).toFixed(1), 'ms'],
         ['a sheet for a sitter, warm', median(sheet).toFixed(1), 'ms'],
         [`heap after 10 pages and after ${PAGES}`, memory.map((mb) => mb.toFixed(0)).join(' and '), 'MB'],
+      ],
+      targets: [
+        atMost('the page for the door, warm', median(warm), 60, 'ms'),
+        {
+          what: `memory over ${PAGES} pages in one process`,
+          measured: `${shown(later)} MB after, ${shown(early)} MB after 10`,
+          target: 'flat',
+          share: null,
+          isMet: later - early < 1,
+        },
+      ],
+    },
+    {
+      name: 'The same page by a general layout',
+      rows: [],
+      beside: [
+        ...(await besideGeneralLayout('one gecko, four weeks', plan, FOUR_WEEKS)),
+        ...(await besideGeneralLayout('three enclosures, one week', examplePlan('reading-room.yaml'), ONE_WEEK)),
       ],
     },
     {

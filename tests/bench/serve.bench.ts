@@ -7,10 +7,9 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import autocannon from 'autocannon';
 import { build } from 'esbuild';
+import { atLeast, shown, type Table } from './figures.ts';
 
-type Row = readonly [label: string, value: string | number, unit: string];
-
-const SECONDS = 5;
+const SECONDS = 3;
 const ROUNDS = 100_000;
 
 interface Server {
@@ -71,7 +70,7 @@ function loaded({ port, path, etag }: Server, load: Load, asked = path): Promise
 
 const MB = 1024 * 1024;
 
-export async function run(): Promise<readonly { readonly name: string; readonly rows: readonly Row[] }[]> {
+export async function run(): Promise<readonly Table[]> {
   const server = await started();
   try {
     await loaded(server, { connections: 50, duration: 2 });
@@ -99,6 +98,23 @@ export async function run(): Promise<readonly { readonly name: string; readonly 
           [`heap after ${ROUNDS} requests against before`, ((after - before) / MB).toFixed(2), 'MB'],
           ['  of', (before / MB).toFixed(1), 'MB'],
           ['  304 among them', many['3xx'], ''],
+        ],
+        targets: [
+          atLeast('answers of 304 over 50 kept-alive connections', fifty.requests.average, 10_000, 'a second'),
+          {
+            what: 'their median with 10 connections',
+            measured: ten.latency.p50 < 1 ? 'under 1 ms' : `${ten.latency.p50} ms`,
+            target: 'under 1 ms',
+            share: null,
+            isMet: ten.latency.p50 < 1,
+          },
+          {
+            what: `memory over ${shown(ROUNDS)} requests`,
+            measured: `${shown(after / MB)} MB after, ${shown(before / MB)} MB before`,
+            target: 'flat',
+            share: null,
+            isMet: after - before < MB,
+          },
         ],
       },
     ];

@@ -2,20 +2,16 @@ import { spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { atMost, shown, type Table, type Target } from './figures.ts';
 
-interface Table {
-  readonly name: string;
-  readonly rows: readonly (readonly [string, string, string])[];
-}
-
-interface Row {
+interface Command {
   readonly label: string;
   readonly args: (out: string) => readonly string[];
   /** Whether the folder of results is emptied before each run. */
   readonly isFresh: boolean;
 }
 
-const ROUNDS = 9;
+const ROUNDS = 7;
 const SMALL = 'examples/one-gecko.yaml';
 const SHELF = 'examples/reading-room.yaml';
 
@@ -23,7 +19,7 @@ const on =
   (command: string, file: string, ...more: readonly string[]) =>
   (out: string) => ['dist/dewdial.js', command, file, ...more, '--out', out, '--today', '2027-01-01'];
 
-const ROWS: readonly Row[] = [
+const COMMANDS: readonly Command[] = [
   { label: 'node -e 0 (the floor)', args: () => ['-e', '0'], isFresh: false },
   { label: 'dewdial --version', args: () => ['dist/dewdial.js', '--version'], isFresh: false },
   { label: 'one enclosure: check', args: on('check', SMALL), isFresh: true },
@@ -41,9 +37,9 @@ export async function run(): Promise<readonly Table[]> {
   const standing = mkdtempSync(join(tmpdir(), 'dewdial-bench-'));
   const fresh = mkdtempSync(join(tmpdir(), 'dewdial-bench-'));
   for (const file of [SMALL, SHELF]) spawnSync(process.execPath, on('compile', file)(standing), { stdio: 'ignore' });
-  const least = ROWS.map(() => Number.POSITIVE_INFINITY);
+  const least = COMMANDS.map(() => Number.POSITIVE_INFINITY);
   for (let round = 0; round < ROUNDS; round++) {
-    for (const [i, row] of ROWS.entries()) {
+    for (const [i, row] of COMMANDS.entries()) {
       if (row.isFresh) rmSync(fresh, { recursive: true, force: true });
       const start = performance.now();
       const { status } = spawnSync(process.execPath, row.args(row.isFresh ? fresh : standing), { stdio: 'ignore' });
@@ -53,14 +49,37 @@ export async function run(): Promise<readonly Table[]> {
   }
   for (const folder of [standing, fresh]) rmSync(folder, { recursive: true, force: true });
   const floor = least[0] ?? 1;
+  const floors = (label: string) => (least[COMMANDS.findIndex((each) => each.label === label)] ?? 0) / floor;
   return [
     {
-      name: 'Whole commands, each a process of its own (wall clock, least of nine)',
-      rows: ROWS.map(({ label }, i) => [
+      name: `Whole commands, each a process of its own (wall clock, least of ${ROUNDS})`,
+      rows: COMMANDS.map(({ label }, i) => [
         label,
         (least[i] ?? 0).toFixed(0),
         `ms   ${((least[i] ?? 0) / floor).toFixed(1)} x floor`,
       ]),
+      targets: [
+        ...PROMISES.map(([label, most]) => inFloors(label, floors(label), most, floor)),
+        inFloors(
+          'what PDF adds to it',
+          floors('three enclosures: compile with PDF') - floors('three enclosures: compile without PDF'),
+          6,
+          floor,
+        ),
+      ],
     },
   ];
+}
+
+/** In empty processes. Those for one enclosure were promised for its light alone; it is measured with its air, feeds, chores and calendar. */
+const PROMISES: readonly (readonly [label: string, most: number])[] = [
+  ['one enclosure: check', 3],
+  ['one enclosure: check, its plan standing', 3],
+  ['one enclosure: today, its plan standing', 3],
+  ['one enclosure: compile without PDF', 5],
+  ['three enclosures: compile without PDF', 20],
+];
+
+function inFloors(what: string, measured: number, most: number, floorMs: number): Target {
+  return atMost(what, measured, most, 'times `node -e 0`', ` (${shown(measured * floorMs)} ms)`);
 }

@@ -39,11 +39,12 @@ const PERMISSIVE = [
   'Zlib',
   'Python-2.0',
 ];
-/** Further licences of what is shipped, each with the reason why it may be. */
+/** Further licences, each with the reason why it may be. */
 const FURTHER: Readonly<Record<string, string>> = {
   'node_modules/dejavu-fonts-ttf':
     'the Bitstream Vera licence, which lets fonts be embedded; changes are in the public domain',
   'node_modules/png-js': 'says nothing in its package.json; its file LICENSE is MIT',
+  'node_modules/pdfmake/node_modules/png-js': 'the same in an older version, beside a benchmark only',
 };
 /** For development only: used as a whole and never shipped. */
 const DEVELOPMENT = ['MPL-2.0'];
