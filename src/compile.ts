@@ -56,13 +56,14 @@ export function compile(input: CompileInput): Compiled {
   const care = withAbsence(household && profiles && resolve(household, profiles, log, fitted), input.absence);
   const day = care && planningDay(care.site.timezone, input.today, input.earlier, log);
   const solved = care && day !== null && !log.has('error') ? solve(care, input.earlier, day, input.version, log) : null;
-  const plan = care && solved && (solved === input.earlier ? solved : revised(solved, care, input.earlier, log));
+  const plan = care && solved && revised(solved, care, input.earlier, log);
   return { household, care, plan, diagnostics: log.sorted() };
 }
 
+/** A plan that stands is left as it is; what there is to say of its calendar is said again. */
 function revised(solved: Plan, care: Care, earlier: Plan | null, log: Log): Plan {
   const drafts = calendarEvents(solved, care.people.find(({ shops }) => shops)?.id ?? null, log);
-  return revise(solved, drafts, earlier, log.sorted());
+  return solved === earlier ? solved : revise(solved, drafts, earlier, log.sorted());
 }
 
 /** A file of fitted values that cannot be read is an error: a plan must not quietly go back to estimates. */

@@ -3,9 +3,10 @@ import { sheetDate } from '../emit/text/settings-section.ts';
 import { changeSheet } from '../plan/change-sheet.ts';
 import { revisionsOf } from '../plan/kept-revisions.ts';
 import type { Plan } from '../plan/plan.ts';
-import { exitCodeOf, runHousehold, sayDiagnostics } from './household-run.ts';
+import { runHousehold } from './household-run.ts';
 import { checkNamedDate } from './named-date.ts';
 import { type CommonOptions, UsageError } from './program.ts';
+import { exitCodeOf, sayDiagnostics } from './run-messages.ts';
 import { EXIT, type World } from './world.ts';
 
 export interface ChangesOptions extends CommonOptions {

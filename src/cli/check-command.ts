@@ -1,7 +1,9 @@
 import { renderJson } from '../diagnostics/render.ts';
 import { countsText } from '../emit/text/summary.ts';
-import { exitCodeOf, runHousehold, sayDiagnostics } from './household-run.ts';
 import type { CommonOptions } from './program.ts';
+import { exitCodeOf, sayDiagnostics, type Told } from './run-messages.ts';
+import { standingRun } from './standing-plan.ts';
+import { todayOf } from './today-option.ts';
 import { EXIT, type World } from './world.ts';
 
 export async function run(
@@ -11,11 +13,25 @@ export async function run(
   version: string,
 ): Promise<number> {
   const [file = ''] = args;
-  const run = runHousehold(file, options, world, version);
+  const run = await checked(file, options, world, version);
   if (!run) return EXIT.unusable;
-  const { diagnostics, plan } = run.compiled;
+  const { diagnostics } = run.compiled;
   if (options.json) world.out(`${renderJson(diagnostics)}\n`);
   else sayDiagnostics(run, world);
-  if (!options.json) world.out(countsText(file, diagnostics, plan !== null));
+  if (!options.json) world.out(countsText(file, diagnostics, run.isPlanned));
   return exitCodeOf(diagnostics, options.strict === true);
+}
+
+/** The plan that stands where nothing has changed, else all of it anew; null where the file cannot be read, which has been said. */
+async function checked(
+  file: string,
+  options: CommonOptions & { readonly out: string },
+  world: World,
+  version: string,
+): Promise<(Told & { readonly isPlanned: boolean }) | null> {
+  const standing = standingRun(file, options.out, todayOf(options.today, world), world, version);
+  if (standing) return { ...standing, isPlanned: true };
+  const { runHousehold } = await import('./household-run.ts');
+  const run = runHousehold(file, options, world, version);
+  return run && { ...run, isPlanned: run.compiled.plan !== null };
 }

@@ -1,7 +1,8 @@
 import { summaryText } from '../emit/text/summary.ts';
 import { compileHousehold, type HouseholdOptions } from './household-compile.ts';
-import { exitCodeOf, type HouseholdRun, runHousehold, sayDiagnostics } from './household-run.ts';
+import { type HouseholdRun, runHousehold } from './household-run.ts';
 import { UsageError } from './program.ts';
+import { exitCodeOf, sayDiagnostics } from './run-messages.ts';
 import { EXIT, type World } from './world.ts';
 
 export interface CompileOptions extends HouseholdOptions {

@@ -7,10 +7,10 @@ import { readFitted } from '../read/fitted.ts';
 import type { FittedTree } from '../read/fitted-tree.ts';
 import { fittedPath, loadText, resultFolderName } from './files.ts';
 import type { FitOptions } from './fit-options.ts';
-import { usesColour } from './household-run.ts';
 import { underLock } from './lock.ts';
 import { UsageError } from './program.ts';
 import { CannotWrite, guardName } from './publish.ts';
+import { usesColour } from './run-messages.ts';
 import { EXIT, type World } from './world.ts';
 import { writeWhole } from './write-whole.ts';
 

@@ -6,12 +6,13 @@ import { handoverPdf } from '../emit/pdf/handover-file.ts';
 import { handoverSitter, sitterOn } from '../layout/handover-sitter.ts';
 import { eventsWithin } from '../plan/events-within.ts';
 import type { Language, Plan } from '../plan/plan.ts';
-import { exitCodeOf, type HouseholdRun, runHousehold, sayDiagnostics } from './household-run.ts';
+import { type HouseholdRun, runHousehold } from './household-run.ts';
 import { underLock } from './lock.ts';
 import { checkNamedDate } from './named-date.ts';
 import { fontFiles } from './page-options.ts';
 import { type CommonOptions, UsageError } from './program.ts';
 import { guardName, type Product, publish, standingFiles } from './publish.ts';
+import { exitCodeOf, sayDiagnostics } from './run-messages.ts';
 import { EXIT, type World } from './world.ts';
 
 export interface HandoverOptions extends CommonOptions {

@@ -1,11 +1,14 @@
 import { Log } from '../diagnostics/log.ts';
 import { emitAll } from '../emit/emitters.ts';
 import type { Language, Plan } from '../plan/plan.ts';
+import { resultFolderName } from './files.ts';
 import { earlierDigest, type HouseholdRun, runHousehold } from './household-run.ts';
+import { notingDisk } from './kept-results.ts';
 import { underLock } from './lock.ts';
 import { checkPageOptions, fontFiles, type PageOptions, pageWish } from './page-options.ts';
 import type { CommonOptions } from './program.ts';
 import { guardName, otherFiles, type Product, type Published, publish } from './publish.ts';
+import { keepPlan } from './standing-plan.ts';
 import type { World } from './world.ts';
 
 export interface HouseholdOptions extends CommonOptions, PageOptions {
@@ -41,7 +44,8 @@ export async function compileHousehold(
   checkPageOptions(options);
   const fonts = fontFiles(options.font ?? [], world);
   for (;;) {
-    const read = runHousehold(file, { ...options, isWriting: true }, world, version);
+    const { disk, inputs } = notingDisk(world, options.out, resultFolderName(file));
+    const read = runHousehold(file, { ...options, isWriting: true }, { ...world, disk }, version);
     if (!read) return null;
     const { plan } = read.compiled;
     if (!plan) return { run: read, written: null };
@@ -54,7 +58,11 @@ export async function compileHousehold(
         ? publish(options.out, run.name, [...products, ...otherFiles(options.out, run.name, world.disk)], world.disk)
         : null,
     );
-    if (published) return { run, written: { plan, products, published } };
+    if (!published) continue;
+    const planFile = products.find(({ path }) => path === 'plan.json');
+    if (planFile && options.language === undefined)
+      keepPlan(options.out, read.name, { content: planFile.content, plan }, read, inputs(), world, version);
+    return { run, written: { plan, products, published } };
   }
 }
 

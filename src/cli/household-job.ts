@@ -3,9 +3,10 @@ import { isAbsolute, resolve } from 'node:path';
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import { renderText } from '../diagnostics/render.ts';
 import { explainFault } from './faults.ts';
+import { resultFolderName } from './files.ts';
 import { compileHousehold, type HouseholdOptions } from './household-compile.ts';
-import { exitCodeOf } from './household-run.ts';
 import { keepResults, madeWith, notingDisk } from './kept-results.ts';
+import { exitCodeOf } from './run-messages.ts';
 import { EXIT, type World } from './world.ts';
 
 export interface HouseholdJob {
@@ -35,7 +36,7 @@ export interface JobReport {
 export async function runJob(job: HouseholdJob, world: World): Promise<JobReport> {
   const { file, options, version } = job;
   const heard: string[] = [];
-  const { disk, inputs } = notingDisk(world, options.out);
+  const { disk, inputs } = notingDisk(world, options.out, resultFolderName(file));
   const own: World = { ...world, disk, say: (text) => void heard.push(text) };
   const nothing = { file, folder: null, files: [], enclosures: 0, diagnostics: [] };
   try {

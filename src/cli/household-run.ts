@@ -1,18 +1,16 @@
-import { createHash } from 'node:crypto';
 import { basename, join, relative } from 'node:path';
 import type { IsoDate } from '../basics/civil.ts';
-import type { Today } from '../basics/today.ts';
 import { type Compiled, compile } from '../compile.ts';
-import type { Diagnostic } from '../diagnostics/diagnostic.ts';
-import { renderText, type SourceTexts } from '../diagnostics/render.ts';
+import type { SourceTexts } from '../diagnostics/render.ts';
 import type { Language, Plan } from '../plan/plan.ts';
 import { readPlan } from '../plan/read-plan.ts';
 import { foreignWords } from '../replan/foreign-plan.ts';
 import { fittedPath, isProfilePath, loadText, profilePath, resultFolderName, shippedProfiles } from './files.ts';
-import { checkNamedDate } from './named-date.ts';
 import type { CommonOptions } from './program.ts';
 import { CannotWrite } from './publish.ts';
-import { EXIT, type World } from './world.ts';
+import { textDigest } from './text-digest.ts';
+import { todayOf } from './today-option.ts';
+import type { World } from './world.ts';
 
 export interface HouseholdRun {
   readonly compiled: Compiled;
@@ -127,33 +125,4 @@ function earlierPlan(out: string, name: string, world: World): Earlier {
 export function earlierDigest(out: string, name: string, world: World): string | null {
   const loaded = loadText(join(out, name, 'plan.json'), world.disk);
   return loaded.ok ? textDigest(loaded.text) : null;
-}
-
-/** Returns 64 hex digits that stand for a text. */
-export function textDigest(text: string): string {
-  return createHash('sha256').update(text).digest('hex');
-}
-
-/** Returns the day to take as today; throws UsageError where the text is no date. */
-export function todayOf(text: string | undefined, world: World): Today {
-  if (text === undefined) return { nowMs: world.nowMs() };
-  checkNamedDate('--today', text);
-  return { date: text };
-}
-
-/** Says every message on standard error. */
-export function sayDiagnostics(run: HouseholdRun, world: World, wanted: (d: Diagnostic) => boolean = () => true): void {
-  const shown = run.compiled.diagnostics.filter(wanted);
-  if (shown.length > 0)
-    world.say(renderText(shown, run.sources, { colour: usesColour(world), columns: world.columns }));
-}
-
-export function usesColour(world: World): boolean {
-  return world.isSayTerminal && !world.env.NO_COLOR;
-}
-
-/** Returns the exit code that the messages ask for. */
-export function exitCodeOf(diagnostics: readonly Diagnostic[], strict: boolean): number {
-  if (diagnostics.some(({ weight }) => weight === 'error' || weight === 'refusal')) return EXIT.unusable;
-  return strict && diagnostics.some(({ weight }) => weight === 'warning') ? EXIT.strictWarnings : EXIT.done;
 }

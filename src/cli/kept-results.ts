@@ -4,13 +4,13 @@
  * itself), was written by this version on this runtime, and the files stand with the sizes and times noted: anything else is compiled.
  */
 
-import { join, resolve } from 'node:path';
+import { join, resolve, sep } from 'node:path';
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import type { Disk } from './files.ts';
 import type { HouseholdOptions } from './household-compile.ts';
-import { textDigest } from './household-run.ts';
 import { makeFolder } from './make-folder.ts';
 import { type Published, standingVersion, VERSIONS } from './publish.ts';
+import { textDigest } from './text-digest.ts';
 import type { World } from './world.ts';
 
 /** A file that was read: its absolute path, and a digest of its bytes; null where there was none. */
@@ -41,26 +41,48 @@ export function madeWith(
 
 /** Returns what is kept for a household, or null where it must be compiled again. */
 export function keptResults(out: string, name: string, file: string, made: string, world: World): KeptResults | null {
-  const kept = readEntry(join(out, VERSIONS, KEPT, `${name}.json`), made, world.disk);
+  const kept = readEntry<KeptResults>(out, `${name}.json`, made, world.disk);
   if (!kept || kept.inputs[0]?.[0] !== resolve(world.cwd, file)) return null;
   const isSame =
     standingVersion(out, name, world.disk) === kept.standing &&
-    kept.inputs.every(([path, digest]) => digestOfFile(path, world.disk) === digest) &&
+    areUnchanged(kept.inputs, world.disk) &&
     JSON.stringify(filesOf(join(out, VERSIONS, kept.standing), world.disk)) === JSON.stringify(kept.files);
   return isSame ? kept : null;
 }
 
-function readEntry(path: string, made: string, disk: Disk): KeptResults | null {
+/** Returns whether every file still reads as it did. */
+export function areUnchanged(inputs: readonly InputFile[], disk: Disk): boolean {
+  return inputs.every(([path, digest]) => digestOfFile(path, disk) === digest);
+}
+
+/** Returns what was kept under a name by the same makings, or null where there is none or it is not whole. */
+export function readEntry<T>(out: string, entry: string, made: string, disk: Disk): T | null {
   try {
-    const text = String(disk.readFileSync(path));
+    const text = String(disk.readFileSync(join(out, VERSIONS, KEPT, entry)));
     const [head = '', body = ''] = [text.slice(0, text.indexOf('\n')), text.slice(text.indexOf('\n') + 1)];
-    return head === textDigest(`${made}\n${body}`) ? (JSON.parse(body) as KeptResults) : null;
+    return head === textDigest(`${made}\n${body}`) ? (JSON.parse(body) as T) : null;
   } catch {
     return null;
   }
 }
 
 /** Keeps an entry; a disk that refuses it costs the next run its time and nothing else. */
+export function writeEntry(out: string, entry: string, made: string, kept: unknown, disk: Disk): void {
+  const folder = join(out, VERSIONS, KEPT);
+  try {
+    if (isLink(folder, disk)) return;
+    const body = JSON.stringify(kept);
+    makeFolder(folder, disk);
+    const fresh = join(folder, `.${entry}.fresh`);
+    disk.rmSync(fresh, { force: true });
+    disk.writeFileSync(fresh, `${textDigest(`${made}\n${body}`)}\n${body}`, { flag: 'wx' });
+    disk.renameSync(fresh, join(folder, entry));
+  } catch {
+    // Compiled again next time.
+  }
+}
+
+/** Keeps what a household's results were made from. */
 export function keepResults(
   out: string,
   name: string,
@@ -69,19 +91,8 @@ export function keepResults(
   kept: Omit<KeptResults, 'standing' | 'files'>,
   disk: Disk,
 ): void {
-  const folder = join(out, VERSIONS, KEPT);
-  try {
-    if (isLink(folder, disk)) return;
-    const whole: KeptResults = { ...kept, standing, files: filesOf(join(out, VERSIONS, standing), disk) };
-    const body = JSON.stringify(whole);
-    makeFolder(folder, disk);
-    const fresh = join(folder, `.${name}.fresh`);
-    disk.rmSync(fresh, { force: true });
-    disk.writeFileSync(fresh, `${textDigest(`${made}\n${body}`)}\n${body}`, { flag: 'wx' });
-    disk.renameSync(fresh, join(folder, `${name}.json`));
-  } catch {
-    // Compiled again next time.
-  }
+  const whole: KeptResults = { ...kept, standing, files: filesOf(join(out, VERSIONS, standing), disk) };
+  writeEntry(out, `${name}.json`, made, whole, disk);
 }
 
 function isLink(path: string, disk: Disk): boolean {
@@ -116,16 +127,17 @@ function digestOfFile(path: string, disk: Disk): string | null {
   }
 }
 
-/** A disk that notes every file read from outside the folder of results. */
+/** A disk that notes every file read from outside a household's results. */
 export function notingDisk(
   world: World,
   out: string,
+  name: string,
 ): { readonly disk: Disk; readonly inputs: () => readonly InputFile[] } {
   const noted = new Map<string, string | null>();
-  const results = `${resolve(world.cwd, out)}/`;
+  const results = [name, VERSIONS].map((each) => `${resolve(world.cwd, out, each)}${sep}`);
   const note = (path: unknown, digest: string | null): void => {
     const whole = resolve(world.cwd, String(path));
-    if (!whole.startsWith(results) && !noted.has(whole)) noted.set(whole, digest);
+    if (!results.some((folder) => whole.startsWith(folder)) && !noted.has(whole)) noted.set(whole, digest);
   };
   const readFileSync = ((...args: Parameters<Disk['readFileSync']>) => {
     try {

@@ -8,7 +8,6 @@ import { Log } from '../diagnostics/log.ts';
 import { renderText } from '../diagnostics/render.ts';
 import { type ReadProfile, readProfile } from '../read/profile.ts';
 import { loadText, profilePath } from './files.ts';
-import { todayOf } from './household-run.ts';
 import { askMissing } from './new-asking.ts';
 import { type Answers, type Question, type QuestionKey, questions } from './new-questions.ts';
 import { type CommonOptions, UsageError } from './program.ts';
@@ -16,6 +15,7 @@ import { CannotWrite } from './publish.ts';
 import { shippedSpecies } from './species-named.ts';
 import { type StarterAnswers, starterFile } from './starter-file.ts';
 import { starterNeeds } from './starter-needs.ts';
+import { todayOf } from './today-option.ts';
 import { EXIT, type World } from './world.ts';
 
 export interface NewOptions extends CommonOptions {

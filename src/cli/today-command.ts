@@ -5,9 +5,12 @@ import { todayJson } from '../emit/json/today-json.ts';
 import { todayText } from '../emit/text/today.ts';
 import { datesFrom, dayView } from '../plan/day-view.ts';
 import type { Plan } from '../plan/plan.ts';
-import { exitCodeOf, runHousehold, sayDiagnostics, todayOf } from './household-run.ts';
+import { readPlan } from '../plan/read-plan.ts';
 import { checkNamedDate } from './named-date.ts';
 import { type CommonOptions, UsageError } from './program.ts';
+import { exitCodeOf, sayDiagnostics, type Told } from './run-messages.ts';
+import { standingRun } from './standing-plan.ts';
+import { todayOf } from './today-option.ts';
 import { EXIT, showsUnicode, type World } from './world.ts';
 
 export interface TodayOptions extends CommonOptions {
@@ -30,9 +33,10 @@ export async function run(
   if (!Number.isInteger(days) || days < 1 || days > DAYS_AT_MOST)
     throw new UsageError(`--days ${options.days}: a whole number from 1 to ${DAYS_AT_MOST}`);
   if (options.on !== undefined) checkNamedDate('--on', options.on);
-  const run = runHousehold(file, options, world, version);
+  const run = await planned(file, options, world, version);
   if (!run) return EXIT.unusable;
-  const { plan, diagnostics } = run.compiled;
+  const { plan } = run;
+  const { diagnostics } = run.compiled;
   if (!plan) {
     sayDiagnostics(run, world);
     return EXIT.unusable;
@@ -57,6 +61,21 @@ export async function run(
         }),
   );
   return exitCodeOf(diagnostics, options.strict === true);
+}
+
+/** The plan that stands where nothing has changed, else made anew; null where the file cannot be read, which has been said. */
+async function planned(
+  file: string,
+  options: TodayOptions,
+  world: World,
+  version: string,
+): Promise<(Told & { readonly plan: Plan | null }) | null> {
+  const standing = standingRun(file, options.out, todayOf(options.today, world), world, version);
+  const read = standing && readPlan(new TextDecoder().decode(standing.planBytes));
+  if (standing && read?.ok) return { ...standing, plan: read.plan };
+  const { runHousehold } = await import('./household-run.ts');
+  const run = runHousehold(file, options, world, version);
+  return run && { ...run, plan: run.compiled.plan };
 }
 
 function personOf(id: string | undefined, plan: Plan): string | null {

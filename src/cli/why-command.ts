@@ -1,8 +1,9 @@
 import { nearestSpelling } from '../basics/nearest-spelling.ts';
 import { why } from '../emit/text/why.ts';
 import { dialChoices } from '../solve/light/dial-choices.ts';
-import { exitCodeOf, runHousehold, sayDiagnostics } from './household-run.ts';
+import { runHousehold } from './household-run.ts';
 import { type CommonOptions, UsageError } from './program.ts';
+import { exitCodeOf, sayDiagnostics } from './run-messages.ts';
 import { EXIT, type World } from './world.ts';
 
 export async function run(

@@ -69,7 +69,7 @@ function withPlacesNoted(care: Care, places: Map<Place, PartMessage['about']>): 
 function saidAgain(care: Care, { code, weight, because, instead, about }: PartMessage): readonly Diagnostic[] {
   if (!Object.hasOwn(catalogue, code)) return [];
   const { kind } = catalogue[code as keyof typeof catalogue];
-  return [{ code, kind, weight, because, instead, place: about && placeOf(care, about) }];
+  return [{ code, kind, weight, place: about && placeOf(care, about), because, instead }];
 }
 
 function placeOf(care: Care, about: NonNullable<PartMessage['about']>): Place | null {
