@@ -9,6 +9,7 @@ import { createHash } from 'node:crypto';
 import { dirname, join, normalize, sep } from 'node:path';
 import { type Disk, realDisk } from './files.ts';
 import { makeFolder } from './make-folder.ts';
+import { writeDurably } from './write-whole.ts';
 
 export interface Product {
   /** Relative, with `/`. */
@@ -158,7 +159,10 @@ function writeVersion(outFolder: string, version: string, products: readonly Pro
   const staged = join(versions, version);
   disk.rmSync(staged, { recursive: true, force: true });
   try {
-    for (const product of products) writeDurably(join(staged, product.path), product.content, disk);
+    for (const { path, content } of products) {
+      makeFolder(dirname(join(staged, path)), disk);
+      writeDurably(join(staged, path), content, disk);
+    }
     for (const folder of [...new Set([...products.map(({ path }) => dirname(join(staged, path))), versions])])
       syncFolder(folder, disk);
   } catch (error) {
@@ -190,17 +194,6 @@ function syncFolder(folder: string, disk: Disk): void {
     throw error;
   }
   try {
-    disk.fsyncSync(handle);
-  } finally {
-    disk.closeSync(handle);
-  }
-}
-
-function writeDurably(path: string, content: string | Uint8Array, disk: Disk): void {
-  makeFolder(dirname(path), disk);
-  const handle = disk.openSync(path, 'wx');
-  try {
-    disk.writeFileSync(handle, content);
     disk.fsyncSync(handle);
   } finally {
     disk.closeSync(handle);

@@ -23,7 +23,7 @@ export function emergencyBlock(
   setting: Setting,
 ): Block {
   const inner = widthMm - 2 * PADDING_MM;
-  const watches = watchFor(plan, date).filter(({ enclosure }) => scope.enclosures.some(({ id }) => id === enclosure));
+  const watches = watchFor(scope, date);
   const acts = actLines(watches, words);
   const isClose = setting.style.density === 'close';
   return framed(

@@ -30,7 +30,7 @@ export function limitsTable(
   widthMm: number,
   setting: Setting,
 ): Block {
-  const watches = watchFor(plan, date).filter(({ enclosure }) => scope.enclosures.some(({ id }) => id === enclosure));
+  const watches = watchFor(scope, date);
   const columns = titled(
     columnsOf(plan, words).filter(({ cell }) => watches.some((watch) => cell(watch) !== '')),
     words,

@@ -1,5 +1,5 @@
 /** What there is to say about mists, air and water. */
-import { wording } from '../diagnostic.ts';
+import { type Kind, type Weight, wording } from '../diagnostic.ts';
 
 export type LimitName = 'gap' | 'count' | 'length' | 'dry-out' | 'tank' | 'tray' | 'noise' | 'no-mist' | 'drink';
 
@@ -15,6 +15,24 @@ const LIMIT_WORDS: Readonly<Record<LimitName, (enclosure: string, by: string) =>
   drink: (enclosure, by) =>
     `${enclosure} gets ${by} to drink from too few; a person gives them: a chore stands in the plan`,
 };
+
+/** A target that the air misses, said as a warning or as a note. */
+const missedTarget = (kind: Kind, weight: Weight) =>
+  wording<{
+    enclosure: string;
+    target: string;
+    is: string;
+    wants: string;
+    by: string;
+    months: string;
+    remedy: string;
+  }>(
+    kind,
+    weight,
+    ({ enclosure, target, is, wants, by, months }) =>
+      `${target} of ${enclosure} comes to ${is} and is to be ${wants}: ${by} short (${months})`,
+    ({ remedy }) => remedy,
+  );
 
 export const water = {
   'pump-shared-with-unmisted': wording<{ pump: string; enclosure: string; misted: string }>(
@@ -121,21 +139,7 @@ export const water = {
       `${LIMIT_WORDS[limit](enclosure, by)}${dates}: all limits cannot hold together`,
     ({ remedy }) => remedy,
   ),
-  'humidity-short': wording<{
-    enclosure: string;
-    target: string;
-    is: string;
-    wants: string;
-    by: string;
-    months: string;
-    remedy: string;
-  }>(
-    'falls short',
-    'warning',
-    ({ enclosure, target, is, wants, by, months }) =>
-      `${target} of ${enclosure} comes to ${is} and is to be ${wants}: ${by} short (${months})`,
-    ({ remedy }) => remedy,
-  ),
+  'humidity-short': missedTarget('falls short', 'warning'),
   'out-of-reach': wording<{
     enclosure: string;
     target: string;
@@ -151,21 +155,7 @@ export const water = {
       `${target} of ${enclosure} asks for ${edge}; in this room its air settles at ${settles} ${wet === 'wet' ? 'with every leaf wet' : 'with every leaf dry'} (${months}), whatever is misted`,
     ({ remedy }) => remedy,
   ),
-  'humidity-near': wording<{
-    enclosure: string;
-    target: string;
-    is: string;
-    wants: string;
-    by: string;
-    months: string;
-    remedy: string;
-  }>(
-    'note',
-    'note',
-    ({ enclosure, target, is, wants, by, months }) =>
-      `${target} of ${enclosure} comes to ${is} and is to be ${wants}: ${by} short (${months})`,
-    ({ remedy }) => remedy,
-  ),
+  'humidity-near': missedTarget('note', 'note'),
   'too-humid-unmisted': wording<{
     enclosure: string;
     settles: string;
