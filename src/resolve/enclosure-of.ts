@@ -82,7 +82,9 @@ export function enclosureOf(
 }
 
 function usedStages({ targets, stages }: EnclosureTargets) {
-  return [...new Set(stages.map(({ stage }) => stage))].flatMap((name) => targets.stages[name] ?? []);
+  return [...new Set(stages.map(({ stage }) => stage))].flatMap((name) =>
+    Object.hasOwn(targets.stages, name) ? (targets.stages[name] ?? []) : [],
+  );
 }
 
 function housing(

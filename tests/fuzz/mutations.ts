@@ -40,6 +40,8 @@ const SPITEFUL = [
   '99999999 days',
   '1 year',
   '15  min',
+  '15 constructor',
+  '15 toString',
   '15 минут',
   '２０２７-01-01',
   '2027-02-29',

@@ -5,13 +5,14 @@
 import * as fs from 'node:fs';
 import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterAll, beforeEach, describe, expect, it } from 'vitest';
+import { afterAll, beforeEach, describe, expect, it, vi } from 'vitest';
 import { type Disk, realDisk } from '../../src/cli/files.ts';
 import { countingDisk, failingDisk } from './failing-disk.ts';
 import { NEW, newHome, OLD } from './home-of-tests.ts';
 import { wholeVersion } from './results.ts';
 
 const ALL = process.env.FUZZ_ALL === '1';
+if (ALL) vi.setConfig({ testTimeout: 30 * 60_000 });
 const { folder, out, compiled, remove } = newHome();
 afterAll(remove);
 
