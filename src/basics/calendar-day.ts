@@ -74,6 +74,7 @@ export function weekdayIndex(day: EpochDay): number {
   return (((day + 3) % 7) + 7) % 7;
 }
 
+/** Returns the weekday of a day. */
 export function weekdayOf(day: EpochDay): Weekday {
   return WEEKDAYS[weekdayIndex(day)] ?? 'mon';
 }

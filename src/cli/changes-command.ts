@@ -14,6 +14,7 @@ export interface ChangesOptions extends CommonOptions {
   readonly since?: string;
 }
 
+/** Prints what has changed since an earlier plan. Returns the exit code. */
 export async function run(
   args: readonly string[],
   options: ChangesOptions,

@@ -6,6 +6,7 @@ import { standingRun } from './standing-plan.ts';
 import { todayOf } from './today-option.ts';
 import { EXIT, type World } from './world.ts';
 
+/** Compiles without writing, and says all there is to say. Returns the exit code. */
 export async function run(
   args: readonly string[],
   options: CommonOptions & { readonly out: string },

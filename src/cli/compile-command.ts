@@ -13,6 +13,7 @@ export interface CompileOptions extends HouseholdOptions {
   readonly jobs?: string;
 }
 
+/** Compiles one household or many, and writes what comes of it. Returns the exit code. */
 export async function run(
   args: readonly string[],
   options: CompileOptions,

@@ -26,6 +26,7 @@ const WRITERS: Readonly<Record<string, (commands: readonly CompletedCommand[]) =
   fish: fishScript,
 };
 
+/** Prints the completions of a shell. Returns the exit code. */
 export function run(shell: string, commands: readonly CompletedCommand[], world: World): number {
   const write = Object.hasOwn(WRITERS, shell) ? WRITERS[shell] : undefined;
   if (!write) throw new UsageError(`there is no completion for "${shell}": say bash, zsh or fish`);

@@ -79,6 +79,7 @@ export function resultFolderName(file: string): string {
   return basename(file).replace(/\.ya?ml$/i, '') || 'household';
 }
 
+/** Returns where a profile stands: our own by its id, a keeper's by its path from the household file. */
 export function profilePath(idOrPath: string, householdFile: string): string {
   return isProfilePath(idOrPath)
     ? resolvePath(dirname(householdFile), idOrPath)
@@ -90,6 +91,7 @@ export function fittedPath(householdFile: string): string {
   return `${householdFile.replace(/\.ya?ml$/i, '')}.fit.yaml`;
 }
 
+/** Tells whether a species is named by the path of a profile file. */
 export function isProfilePath(idOrPath: string): boolean {
   return idOrPath.includes('/') || idOrPath.includes('\\') || /\.ya?ml$/i.test(idOrPath);
 }

@@ -28,6 +28,7 @@ import { todayOf } from './today-option.ts';
 import { EXIT, type World } from './world.ts';
 import { writeWhole } from './write-whole.ts';
 
+/** Fits the air of an enclosure to gauge logs. Returns the exit code. */
 export async function run(
   args: readonly string[],
   options: FitOptions,

@@ -27,6 +27,7 @@ export interface HandoverOptions extends CommonOptions {
 /** A sheet for longer would be out of date before it ends. */
 const DAYS_AT_MOST = 92;
 
+/** Writes the sitter's sheet and calendar for given dates. Returns the exit code. */
 export async function run(
   args: readonly string[],
   options: HandoverOptions,

@@ -30,6 +30,7 @@ export interface NewOptions extends CommonOptions {
   readonly name?: string;
 }
 
+/** Writes a starter file, asking on a terminal for what it is not told. Returns the exit code. */
 export async function run(args: readonly string[], options: NewOptions, world: World): Promise<number> {
   const [file = ''] = args;
   if (existsSync(file)) throw new CannotWrite(`${file} stands there already; choose another name`);

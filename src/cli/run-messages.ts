@@ -16,6 +16,7 @@ export function sayDiagnostics(run: Told, world: World, wanted: (d: Diagnostic) 
     world.say(renderText(shown, run.sources, { colour: usesColour(world), columns: world.columns }));
 }
 
+/** Tells whether messages go to a terminal that is to have colour. */
 export function usesColour(world: World): boolean {
   return world.isSayTerminal && !world.env.NO_COLOR;
 }

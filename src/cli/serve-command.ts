@@ -32,6 +32,7 @@ export interface ServeOptions extends CommonOptions {
 
 const LOOPBACK = '127.0.0.1';
 
+/** Serves the page and the feeds of a household until it is stopped. Returns the exit code. */
 export async function run(args: readonly string[], options: ServeOptions, world: World): Promise<number> {
   const port = portOf(options);
   expectLongRun();

@@ -11,6 +11,7 @@ import { usesColour } from './run-messages.ts';
 import { shippedSpecies, speciesNamed } from './species-named.ts';
 import { EXIT, type World } from './world.ts';
 
+/** Prints what the profiles say. Returns the exit code. */
 export async function run(args: readonly string[], options: CommonOptions, world: World): Promise<number> {
   const [name] = args;
   const sheets =

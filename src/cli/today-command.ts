@@ -22,6 +22,7 @@ export interface TodayOptions extends CommonOptions {
 
 const DAYS_AT_MOST = 31;
 
+/** Prints what the machines and people do on a day. Returns the exit code. */
 export async function run(
   args: readonly string[],
   options: TodayOptions,

@@ -6,6 +6,7 @@ import { type CommonOptions, UsageError } from './program.ts';
 import { exitCodeOf, sayDiagnostics } from './run-messages.ts';
 import { EXIT, type World } from './world.ts';
 
+/** Prints why a value of the plan is what it is. Returns the exit code. */
 export async function run(
   args: readonly string[],
   options: CommonOptions & { readonly out: string },

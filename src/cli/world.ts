@@ -16,6 +16,7 @@ export interface World {
   readonly cwd: string;
 }
 
+/** Returns the machine that the program runs on: its streams, disk, clock and environment. */
 export function realWorld(): World {
   return {
     disk: realDisk,

@@ -10,6 +10,7 @@ export interface WrittenNumber {
 const NOTHING = /^(|-+|nan|n\/?a|null|none|nil|no data|sin datos|err|error|\.+)$/u;
 const NUMBER = /^([+\-−]?)(\d{1,3}(?:[ .,']\d{3})+(?=[.,]\d)|\d+)?(?:([.,])(\d+))?\s*([°º]?\s*[a-z%]*)$/u;
 
+/** Tells whether a cell of a log says that there is no reading. */
 export function isNothing(cell: string): boolean {
   return NOTHING.test(cell.trim().toLowerCase());
 }

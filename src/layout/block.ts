@@ -37,6 +37,7 @@ export function textBlock(runs: readonly Run[] | string, wish: TextWish, setting
   };
 }
 
+/** Returns runs of text broken into lines of the wished width. */
 export function textLines(runs: readonly Run[] | string, wish: TextWish, { style, measure }: Setting): readonly Line[] {
   const list = typeof runs === 'string' ? [runs] : runs;
   return wrapRuns(list, wish.widthMm, sizePtOf(wish.role, style), wish.weight ?? WEIGHT_OF[wish.role], measure);

@@ -21,6 +21,7 @@ export interface GridRow {
   readonly storeys: 1 | 2;
 }
 
+/** Returns the rows of the grid: feeds, which are filled with letters, then jobs, which are ticked. */
 export function gridRows(
   feeds: readonly FeedRow[],
   jobs: readonly JobRow[],

@@ -87,15 +87,18 @@ export interface PageMatter {
   readonly setting: Setting;
 }
 
+/** Returns the heading of a page: whose, and for which dates. */
 export function titleBlock({ plan, span, scope, words, widthMm, setting }: PageMatter): Block {
   return textBlock(titleOf(plan, span, scope, words), { role: 'title', widthMm, tag: 'H1' }, setting);
 }
 
+/** Returns the sentence that says how the grid is filled in. */
 export function howToBlock({ words, widthMm, setting }: PageMatter): Block {
   const how = setting.style.density === 'close' ? words.howToFillClose : words.howToFill;
   return textBlock([{ text: `${words.toDo}. `, weight: 'bold' }, how], { role: 'text', widthMm }, setting);
 }
 
+/** Returns what a helper is never to do. */
 export function doNotBlock({ words, widthMm, setting }: PageMatter): Block {
   return textBlock([{ text: `${words.doNot}: `, weight: 'bold' }, words.doNots], { role: 'text', widthMm }, setting);
 }
@@ -127,6 +130,7 @@ function datesText(dates: readonly IsoDate[], words: PageWords): string {
   );
 }
 
+/** Returns what the letters of the grid stand for; nothing where it has none. */
 export function legendBlock(
   legend: readonly { readonly letter: string; readonly means: string }[],
   { words, widthMm, setting }: PageMatter,

@@ -142,6 +142,7 @@ function labelOf(group: Group, plan: Plan, scope: PageScope, words: PageWords): 
   return words.jobOf(job, words.list(group.enclosures.map((enclosure) => nameOf(plan, enclosure))));
 }
 
+/** Returns the name of an enclosure as the grid has room for it; its id where the plan lacks it. */
 export function nameOf(plan: Plan, enclosure: string): string {
   return shortName(plan.enclosures.find(({ id }) => id === enclosure)?.name ?? enclosure);
 }

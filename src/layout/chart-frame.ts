@@ -20,10 +20,12 @@ export interface Tick {
 const AXIS = { widthMm: 0.25, shade: 'ink' } as const;
 const GRID = { widthMm: 0.1, shade: 'mid', dashMm: [0.3, 1.2] } as const;
 
+/** Returns where a value of the horizontal axis stands on the page. */
 export function xMm(frame: Frame, x: number): number {
   return frame.left + ((x - frame.xFrom) / (frame.xTo - frame.xFrom)) * frame.width;
 }
 
+/** Returns where a value of the vertical axis stands on the page, which counts downwards. */
 export function yMm(frame: Frame, y: number): number {
   return frame.top + frame.height - ((y - frame.yFrom) / (frame.yTo - frame.yFrom)) * frame.height;
 }

@@ -126,6 +126,7 @@ export function pinsText(dial: DialPlan, stands: DialSetting, said: PageWords['d
   );
 }
 
+/** Returns what a pressed pin does and which time the dial keeps. */
 export function senseText(dial: DialPlan, words: PageWords): string {
   return [
     dial.pins === 'up-is-on' ? words.pressedOff : words.pressedOn,

@@ -43,6 +43,7 @@ export function visitSteps(matter: HandoverMatter): readonly string[] {
   ];
 }
 
+/** Returns lines as a list numbered from 1. */
 export function numbered(lines: readonly string[], role: TextRole, widthMm: number, setting: Setting): Block {
   const markMm = 7 * setting.style.scale;
   return listBlock(

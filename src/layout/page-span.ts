@@ -15,6 +15,7 @@ export interface PageScope {
   readonly shelf: boolean;
 }
 
+/** Returns the dates of so many days from a date on. */
 export function pageSpan(from: IsoDate, days: number): PageSpan {
   const first = epochDay(from);
   const dates = Array.from({ length: days }, (_, index) => isoDateOf(first + index));

@@ -66,6 +66,7 @@ export const PAPERS: Readonly<Record<'a4' | 'letter', PaperSize>> = {
 /** Kept free of everything; printers cannot reach the outermost 4 to 5 mm. */
 export const MARGIN_MM = 10;
 
+/** Returns the size of a role in points, scaled for large print. */
 export function sizePtOf(role: TextRole, { scale }: Pick<PageStyle, 'scale'>): number {
   return SIZES[role].sizePt * scale;
 }

@@ -11,10 +11,12 @@ export function temperatureNumbers([low, high]: Range, units: UnitSystem): strin
   return `${degrees(low, units)}–${degrees(high, units)}`;
 }
 
+/** For instance `28 °C`, `82 °F`. */
 export function temperature(celsius: number, units: UnitSystem): string {
   return `${degrees(celsius, units)}${NB}${degreeSign(units)}`;
 }
 
+/** Returns the sign of the household's scale. */
 export function degreeSign(units: UnitSystem): string {
   return units === 'us' ? '°F' : '°C';
 }
@@ -43,16 +45,19 @@ export function dayAndDate(date: IsoDate, words: PageWords): string {
   return words.dayDate(weekdayShort(date, words), dayAndMonth(date, words)).replaceAll(' ', NB);
 }
 
+/** For instance `9 Jan`. */
 export function dayAndMonth(date: IsoDate, words: PageWords): string {
   const { month, dayOfMonth } = civilOf(epochDay(date));
   return words.date(month, dayOfMonth).replaceAll(' ', NB);
 }
 
+/** For instance `9 January 2027`. */
 export function fullDate(date: IsoDate, words: PageWords): string {
   const { year, month, dayOfMonth } = civilOf(epochDay(date));
   return words.fullDate(year, month, dayOfMonth).replaceAll(' ', NB);
 }
 
+/** For instance `Sat`. */
 export function weekdayShort(date: IsoDate, words: PageWords): string {
   return words.weekdays[weekdayOf(epochDay(date))];
 }

@@ -29,10 +29,12 @@ export const utcMoment: Check = (value) =>
     ? clock(value.slice(11, 16))
     : ' is no moment';
 
+/** Lets one of some words or numbers stand. */
 export function word(...words: readonly (string | number)[]): Check {
   return (value) => (words.includes(value as string) ? null : ` is none of ${words.join(', ')}`);
 }
 
+/** Lets null stand, or what another check allows. */
 export function orNull(check: Check): Check {
   return (value) => (value === null ? null : check(value));
 }
@@ -42,6 +44,7 @@ export function maybe(check: Check): Check {
   return (value) => (value === undefined ? null : check(value));
 }
 
+/** Lets stand what one of two checks allows; told is what the second found. */
 export function either(one: Check, other: Check): Check {
   return (value) => (one(value) === null ? null : other(value));
 }
@@ -60,6 +63,7 @@ export function list(check: Check, least?: number, most: number | undefined = le
   };
 }
 
+/** Lets a list of two stand. */
 export function pair(check: Check): Check {
   return list(check, 2);
 }

@@ -3,6 +3,7 @@ import { isoDateOf } from '../basics/calendar-day.ts';
 import type { Findings, RawPart } from './raw-file.ts';
 import { checkTargets } from './target-checks.ts';
 
+/** Finds dates and spans that run backwards, rests that are too short, and targets whose ends are swapped. */
 export function checkDates(root: RawPart, findings: Findings): void {
   for (const span of [...root.at('away').items, ...root.at('shortage').items]) inOrder(span, findings);
   for (const enclosure of root.at('enclosures').items) {

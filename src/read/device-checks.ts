@@ -9,6 +9,7 @@ import { DEVICE_KINDS, MIST_WORDS } from './schema/hardware-schema.ts';
 const TIMERS = ['pin-dial', 'programmable-timer', 'repeat-cycle-timer'];
 const PUMPS = ['mist-pump', 'fogger'];
 
+/** Finds outlets, pumps and drippers that are no such device, circles of outlets, and dials and tanks that do not hold together. */
 export function checkDevices(root: RawPart, findings: Findings): void {
   if (root.at('hardware').stands && !Array.isArray(root.at('hardware').data)) return;
   const devices = root.at('hardware').items;

@@ -170,6 +170,7 @@ export function named<T>(
 }
 
 export type RawMap = Readonly<Record<string, unknown>>;
+/** Tells whether a value of the file is a map. */
 export function isRawMap(value: unknown): value is RawMap {
   return typeof value === 'object' && value !== null && !Array.isArray(value);
 }

@@ -2,6 +2,7 @@
 import { nearestSpelling } from '../basics/nearest-spelling.ts';
 import type { Findings, RawPart } from './raw-file.ts';
 
+/** Finds ids that stand twice, and names of people and feeders that the file lacks. */
 export function checkIds(root: RawPart, findings: Findings): void {
   const enclosures = root.at('enclosures').items;
   for (const list of ['people', 'hardware', 'enclosures']) unique(root.at(list).items, list, findings);
@@ -53,6 +54,7 @@ export function mustExist(
   );
 }
 
+/** Returns the ids of items that have one. */
 export function idsOf(items: readonly RawPart[]): readonly string[] {
   return items.flatMap((item) => item.at('id').text ?? []);
 }

@@ -7,6 +7,7 @@ import { isRawMap } from './field.ts';
 import type { FilePath } from './placed-file.ts';
 import type { YamlTree } from './yaml-tree.ts';
 
+/** A part of a file as it was written, with its path; asking it for what is not there gives a part that holds nothing. */
 export class RawPart {
   readonly data: unknown;
   readonly path: FilePath;

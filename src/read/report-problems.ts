@@ -5,6 +5,7 @@ import { isRawMap, type Problem } from './field.ts';
 import type { FilePath } from './placed-file.ts';
 import type { YamlTree } from './yaml-tree.ts';
 
+/** Reports problems of a file, each with its place, unknown keys with the nearest spelling. */
 export function reportProblems(problems: readonly Problem[], tree: YamlTree, log: Log): void {
   for (const problem of problems) {
     const values = problem.code === 'unknown-key' ? spelled(problem, tree.data) : problem.values;

@@ -1,6 +1,7 @@
 /** Shares of feeders: of each stream of an enclosure, 100 %. */
 import type { Findings, RawPart } from './raw-file.ts';
 
+/** Finds shares of feeders that do not come to a whole, stream by stream. */
 export function checkShares(root: RawPart, findings: Findings): void {
   for (const enclosure of root.at('enclosures').items) {
     const feeders = enclosure.at('feeders').items;

@@ -4,6 +4,7 @@ import type { Place } from '../diagnostics/diagnostic.ts';
 
 export const LARGEST_FILE_BYTES = 256 * 1024;
 
+/** The text of a file, in which offsets become places. */
 export class SourceText {
   readonly file: string;
   readonly text: string;

@@ -2,6 +2,7 @@
 import type { Dimension } from '../basics/quantity.ts';
 import type { Findings, RawPart } from './raw-file.ts';
 
+/** Finds targets whose ends are swapped, and stages that take each other's values in a circle. */
 export function checkTargets(targets: RawPart, findings: Findings): void {
   const photoperiod = plain(targets.at('photoperiod'));
   ordered(photoperiod, 'shortest', 'longest', 'time', findings);

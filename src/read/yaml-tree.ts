@@ -7,6 +7,7 @@ import { readPlainYaml } from './plain-yaml.ts';
 import { LARGEST_FILE_BYTES, type SourceText } from './source-text.ts';
 import type { Spot } from './spot.ts';
 
+/** The data of a YAML text, with the place of every value and key. */
 export class YamlTree {
   readonly data: unknown;
   /** A key stood twice: what was said of the rest holds, but the file cannot be used. */

@@ -3,6 +3,7 @@ import type { ReadFeeder } from '../read/household-tree.ts';
 import type { FilePath } from '../read/placed-file.ts';
 import type { Feeder } from './care.ts';
 
+/** Returns the feeders of an enclosure; those without a share have equal parts of the rest. */
 export function feedersOf(said: readonly ReadFeeder[], path: FilePath): readonly Feeder[] {
   return said.map((feeder, index) => feederOf(feeder, shareOf(feeder, said), [...path, 'feeders', index]));
 }

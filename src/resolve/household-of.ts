@@ -12,6 +12,7 @@ const PLAN_DAYS = 365;
 /** Days of food in reserve; common practice, no source: 7 to 14. */
 const RESERVE_DAYS = 14;
 
+/** Returns the site, its room month by month. */
 export function siteOf({ tree }: ReadHousehold): CareSite {
   const { timezone, latitude, longitude, room } = tree.site;
   const inMonth = (value: number | readonly number[], month: number) =>
@@ -28,6 +29,7 @@ export function siteOf({ tree }: ReadHousehold): CareSite {
   };
 }
 
+/** Returns what the plan is asked for, with our defaults where the file says nothing. */
 export function planOf({ tree }: ReadHousehold): CarePlan {
   const { plan } = tree;
   return {
@@ -56,10 +58,12 @@ export function peopleOf({ tree }: ReadHousehold): readonly Person[] {
   }));
 }
 
+/** Returns the hours in which no pump may run; empty where the file has none. */
 export function noiseOf({ tree }: ReadHousehold): readonly MinuteSpan[] {
   return (tree.noise?.none ?? []).map(([fromMinute, toMinute]) => ({ fromMinute, toMinute }));
 }
 
+/** Returns the shopping days, empty where any day will do, and the days of reserve. */
 export function shoppingOf({ tree }: ReadHousehold): {
   readonly days: NonNullable<ReadHousehold['tree']['shopping']>['days'];
   readonly reserveDays: number;

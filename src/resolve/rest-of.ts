@@ -13,6 +13,7 @@ const LAST_FEED_DAYS = 28;
 /** Weeks of a ramp where the file does not say; ours. */
 const RAMP_WEEKS = 4;
 
+/** Returns a rest with its ramps and its last feed, by our defaults where the file does not say. */
 export function restOf(said: ReadRest, path: FilePath): Rest {
   const { photoperiod, temperature, humidity } = said.targets ?? {};
   return {

@@ -61,6 +61,7 @@ export function recordOf(leaf: Leaf, book: SourceBook): TargetRecord {
   };
 }
 
+/** Returns the record of a target that neither file nor profile says. */
 export function recordOfDefault(target: DefaultTarget): TargetRecord {
   return {
     path: target.path,

@@ -41,6 +41,7 @@ export function targetsOf(said: ReadTargets, context: TargetsContext): Targets |
   };
 }
 
+/** Returns the temperatures in °C, null where nothing is said. */
 export function temperatureOf(said: ReadTemperature): Omit<Targets['temperature'], 'limitsWaivedBecause'> {
   return {
     dayC: said.day ?? null,
@@ -51,6 +52,7 @@ export function temperatureOf(said: ReadTemperature): Omit<Targets['temperature'
   };
 }
 
+/** Returns the humidities as fractions and the rest in hours and counts, null where nothing is said. */
 export function humidityOf(said: ReadHumidity): Targets['humidity'] {
   return {
     day: said.day ?? null,

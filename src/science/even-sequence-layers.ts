@@ -49,6 +49,7 @@ export interface Board {
   statesLeft: number;
 }
 
+/** Returns a problem laid out for the search, which may come upon `stateLimit` states. */
 export function boardOf(problem: EvenProblem, stateLimit: number): Board {
   const apart = problem.spacing?.apart ?? [];
   const spaced = problem.rates.map((_, item) => item).filter((item) => apart[item]?.some((days) => days > 0));

@@ -28,14 +28,17 @@ export function fraction(n: number, d: number): Fraction {
   return { n: (sign * n) / divisor, d: (sign * d) / divisor };
 }
 
+/** Returns the sum, in lowest terms. */
 export function add(a: Fraction, b: Fraction): Fraction {
   return fraction(a.n * b.d + b.n * a.d, a.d * b.d);
 }
 
+/** Returns the difference, in lowest terms. */
 export function subtract(a: Fraction, b: Fraction): Fraction {
   return add(a, { n: -b.n, d: b.d });
 }
 
+/** Returns the product, in lowest terms. */
 export function multiply(a: Fraction, b: Fraction): Fraction {
   return fraction(a.n * b.n, a.d * b.d);
 }
@@ -45,6 +48,7 @@ export function divide(a: Fraction, b: Fraction): Fraction {
   return fraction(a.n * b.d, a.d * b.n);
 }
 
+/** Returns the sum of all; 0 of none. */
 export function sum(values: readonly Fraction[]): Fraction {
   return values.reduce(add, ZERO);
 }

@@ -25,6 +25,7 @@ export interface SiteOptions {
 
 export type Feeds = Readonly<Record<string, FeedState>>;
 
+/** What is served of one household: its page and its feeds as they stand, replaced whole when a new plan is shown. */
 export class HouseholdSite {
   readonly #options: SiteOptions;
   #plan: Plan;

@@ -7,6 +7,7 @@ import type { Absence, PlanDevice, PlanEnclosure, PlanPerson } from '../plan/pla
 import type { Care, CareEnclosure } from '../resolve/care.ts';
 import { fergusonZone } from '../science/ferguson-zones.ts';
 
+/** Returns the people as the plan keeps them. */
 export function planPeople(care: Care): readonly PlanPerson[] {
   return care.people.map((person) => ({
     id: person.id,
@@ -16,6 +17,7 @@ export function planPeople(care: Care): readonly PlanPerson[] {
   }));
 }
 
+/** Returns the absences as the plan keeps them. */
 export function planAbsences(care: Care): readonly Absence[] {
   return care.away.map((absence) => ({
     from: isoDateOf(absence.from),
@@ -25,6 +27,7 @@ export function planAbsences(care: Care): readonly Absence[] {
   }));
 }
 
+/** Returns the enclosures as the plan keeps them, with targets and cautions. */
 export function planEnclosures(care: Care): readonly PlanEnclosure[] {
   return care.enclosures.map((enclosure) => ({
     id: enclosure.id,

@@ -12,6 +12,7 @@ export interface Section {
   readonly lines: readonly string[];
 }
 
+/** Returns a date in the sheet's language, without the weekday. */
 export function dateWords(date: IsoDate, words: ShelfWords): string {
   const { year, month, dayOfMonth } = civilOf(epochDay(date));
   return words.date(year, month, dayOfMonth);
@@ -22,6 +23,7 @@ export function weekdayDateWords(date: IsoDate, words: ShelfWords): string {
   return words.weekdayDate(words.weekdays[weekdayOf(epochDay(date))], dateWords(date, words));
 }
 
+/** Returns a span in hours and minutes, to the whole minute. */
 export function minuteWords(minutes: number, words: ShelfWords): string {
   const whole = Math.round(minutes);
   return words.span(Math.floor(whole / 60), whole % 60);
@@ -33,6 +35,7 @@ export function sheetDate(plan: Plan): IsoDate {
   return middle;
 }
 
+/** Returns the device of an id; null where the plan has none. */
 export function deviceOf(plan: Plan, id: string): PlanDevice | null {
   return plan.hardware.find((device) => device.id === id) ?? null;
 }

@@ -26,6 +26,7 @@ const WHOLE_DAYS = { least: 1, most: 400, whole: true, words: 'whole days, 1 to 
 /** What comes again every so many days. */
 export const intervalDays = (example: string): Field<number> => spanDays(example, WHOLE_DAYS);
 
+/** Air temperatures, the warm spot, and the limits that are never passed. */
 export function temperature(): Field<ReadTemperature> {
   return said(
     sourced(
@@ -47,6 +48,7 @@ export function temperature(): Field<ReadTemperature> {
   );
 }
 
+/** Means of day and night or of 24 h, peaks, and limits, as fractions. */
 export function humidity(): Field<ReadHumidity> {
   const keys = sourced(
     {
@@ -81,6 +83,7 @@ export function humidity(): Field<ReadHumidity> {
 
 const lightHours = () => choice(['lit', 'dark', 'any'] as const);
 
+/** Drinking, dish, soak, the hours that are to dry out, and those without mist. */
 export function water(): Field<ReadWater> {
   const drink = sourced(
     {
@@ -127,6 +130,7 @@ export function water(): Field<ReadWater> {
   );
 }
 
+/** A cadence of mists, or `none`. */
 export function misting(): Field<ReadMisting | 'none'> {
   const keys = sourced(
     {
@@ -145,6 +149,7 @@ export function misting(): Field<ReadMisting | 'none'> {
   return orNone(said<ReadMisting>(keys));
 }
 
+/** A damp hiding place, or `none`. */
 export function moistHide(): Field<NonNullable<ReadTargets['moist_hide']>> {
   return orNone(
     said(

@@ -23,6 +23,7 @@ import { targets } from './profile-schema.ts';
 const side = (example: string) =>
   quantity('length', { above: 0, most: 50, words: 'more than 0 cm and at most 50 m' }, example);
 
+/** One enclosure with its animals, lamps and water. */
 export function enclosure(): Field<ReadEnclosure> {
   return record(
     {

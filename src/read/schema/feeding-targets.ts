@@ -30,6 +30,7 @@ export const FOODS = ['insects', 'greens', 'prepared', 'rodents'] as const;
 export const WHEN_AWAY = ['sitter', 'before', 'after', 'skip'] as const;
 const stageName = (): Field<string> => id('adult', ['source', 'why', 'value', 'also']);
 
+/** The hours in which the animal is fed. */
 export function feeding(): Field<ReadFeeding> {
   return said(
     sourced(
@@ -47,6 +48,7 @@ export function feeding(): Field<ReadFeeding> {
   );
 }
 
+/** Days without food that do no harm, by stage. */
 export function mayGoWithout(): Field<Readonly<Record<string, number>>> {
   return said(named(stageName(), said(intervalDays('7 days')), RESERVED_KEYS));
 }
@@ -146,6 +148,7 @@ function apartRule(): Field<NonNullable<ReadStage['apart']>[number]> {
   );
 }
 
+/** What each stage of life is fed and dusted with. */
 export function stages(): Field<Readonly<Record<string, ReadStage>>> {
   const stage = sourced(
     {
@@ -163,6 +166,7 @@ export function stages(): Field<Readonly<Record<string, ReadStage>>> {
   return said(named<ReadStage>(stageName(), said<ReadStage>(stage), RESERVED_KEYS));
 }
 
+/** A chore that a species brings along. */
 export function profileChore(): Field<ReadProfileChore> {
   return sourced(
     {

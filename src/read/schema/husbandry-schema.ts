@@ -24,6 +24,7 @@ import { targets } from './profile-schema.ts';
 const ANY_DAYS = { least: 0, most: 400, whole: true, words: 'whole days, 0 to 400' } as const;
 const KEEPS = { above: 0, most: 400, words: 'more than 0 days and at most 400' };
 
+/** A rest in winter: its span, its ramps, and the targets in it. */
 export function rest(): Field<ReadRest> {
   return record(
     {
@@ -45,6 +46,7 @@ export function rest(): Field<ReadRest> {
   );
 }
 
+/** A state of an animal over a span, with what the vet ordered. */
 export function state(): Field<ReadState> {
   return record(
     {
@@ -57,6 +59,7 @@ export function state(): Field<ReadState> {
   );
 }
 
+/** A powder: what it contains by its label, never how much. */
 export function supplement(): Field<ReadSupplement> {
   return record(
     {
@@ -69,6 +72,7 @@ export function supplement(): Field<ReadSupplement> {
   );
 }
 
+/** A food that is bought or bred, and how it keeps. */
 export function feeder(): Field<ReadFeeder> {
   const gramsPerKg = (example: string) =>
     quantity('content', { least: 0, most: 1000, words: '0 g/kg to 1000 g/kg' }, example);
@@ -121,6 +125,7 @@ const losses: Field<number> = leaf<number>(
   () => ({ type: 'string', pattern: '^\\d+(\\.\\d+)?\\s*%\\s*(a|per|/)\\s*week$' }),
 );
 
+/** The keeper's own chore. */
 export function chore(): Field<ReadChore> {
   const keys = record(
     {

@@ -61,6 +61,7 @@ function latitudeOrSite(): Field<number | 'site'> {
   );
 }
 
+/** How long the day is, in one of four forms, and in which season. */
 export function photoperiod(): Field<ReadPhotoperiod> {
   const keys = sourced(
     {
@@ -89,6 +90,7 @@ export function photoperiod(): Field<ReadPhotoperiod> {
   );
 }
 
+/** Where in the day the light stands. */
 export function day(): Field<ReadDay> {
   const keys = sourced(
     {
@@ -130,6 +132,7 @@ export function basking(): Field<ReadInset | 'none'> {
   return orNone(said(oneForm<ReadInset>('basking', INSET_FORMS, sourced(insetKeys(), INSET_WORDS))));
 }
 
+/** When UV is on, and the Ferguson zone; or `none`. */
 export function uvb(): Field<(ReadInset & { readonly ferguson_zone?: number }) | 'none'> {
   const keys = sourced(
     { ferguson_zone: optional(said(count(1, 4, '3'))), ...insetKeys() },

@@ -6,6 +6,7 @@ import { ALL_DAY, type CalendarParts, type CalendarWords, type EventSeed } from 
 import type { Roster } from './on-duty.ts';
 import { pinWords, settingWords } from './pin-words.ts';
 
+/** Returns the events of every change of a dial, for whoever has the chore of it. */
 export function dialSeeds(parts: CalendarParts, words: CalendarWords, roster: Roster): readonly EventSeed[] {
   return parts.lighting.flatMap((dial) => dialChanges(dial, words, roster));
 }

@@ -13,6 +13,7 @@ const SETTING_CHORES: ReadonlySet<string> = new Set([
   'mist-by-hand',
 ]);
 
+/** Returns the events of chores, but for those that dials and mists have events of their own for. */
 export function choreSeeds(parts: CalendarParts, words: CalendarWords): readonly EventSeed[] {
   const names = new Map(parts.enclosures.map(({ id, name }) => [id, name]));
   const wanted = parts.chores.filter(({ kind }) => !SETTING_CHORES.has(kind));
@@ -50,6 +51,7 @@ export function shoppingSeeds(parts: CalendarParts, words: CalendarWords, shoppe
   }));
 }
 
+/** Returns the events of absences: for the keeper that they are away, for the sitter each visit. */
 export function absenceSeeds(parts: CalendarParts, words: CalendarWords, keeper: string): readonly EventSeed[] {
   return parts.away.flatMap(({ from, to, sitter, visits }) => {
     const { year, month, dayOfMonth } = civilOf(epochDay(to));

@@ -86,6 +86,7 @@ function mistDetails(set: MistSet, words: CalendarWords): readonly string[] {
   ];
 }
 
+/** Returns the events of mists that a person gives. */
 export function handMistSeeds(parts: CalendarParts, words: CalendarWords, roster: Roster): readonly EventSeed[] {
   return parts.misting
     .filter(({ pump }) => pump === 'by-hand')

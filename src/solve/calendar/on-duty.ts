@@ -23,6 +23,7 @@ export interface Roster {
   readonly titlesOn: (kind: string, day: EpochDay) => readonly string[];
 }
 
+/** Returns who does what on which day: by the chores, else whoever is on duty. */
 export function rosterOf({ chores }: Pick<CalendarParts, 'chores'>, onDuty: OnDuty): Roster {
   return {
     turnOf: (kind, at, due) => {

@@ -20,6 +20,7 @@ export interface Reach {
   readonly hits: number;
 }
 
+/** Returns the dates as a strip of days from the first to the last; dates ascending, at least one. */
 export function stripOf(dates: readonly EpochDay[]): Strip {
   const [first, last] = [dates[0] ?? 0, dates[dates.length - 1] ?? 0];
   const open = new Uint8Array(last - first + 1);
@@ -42,6 +43,7 @@ export function reachesOf(strip: Strip, dates: readonly EpochDay[], steps: reado
   return reaches;
 }
 
+/** Tells whether a day is one of the strip's dates. */
 export function isOpen(strip: Strip, day: EpochDay): boolean {
   return strip.open[day - strip.first] === 1;
 }

@@ -34,6 +34,7 @@ export function stepsWithin(span: number): readonly Step[] {
   return span >= LAST_MONTH_DAY ? [...steps, 'month'] : steps;
 }
 
+/** Tells whether every month has the day of the month. */
 export function mayStartMonthly(day: EpochDay): boolean {
   return civilOf(day).dayOfMonth <= LAST_MONTH_DAY;
 }

@@ -26,6 +26,7 @@ export interface Move {
   readonly toGo: number;
 }
 
+/** The states that the occurrences of one chore may be in, day by day, and what leads from one to the next at which cost. */
 export class ChainStates {
   readonly #chain: Chain;
   readonly #costOf: (due: EpochDay, day: EpochDay) => number;

@@ -28,6 +28,7 @@ export interface JobContext extends PlannedParts {
   readonly last: EpochDay;
 }
 
+/** Returns what all jobs are made from. */
 export function jobContext(care: Care, planned: PlannedParts): JobContext {
   return {
     ...planned,

@@ -29,6 +29,7 @@ export function undustedSpans(enclosure: CareEnclosure): readonly DaySpan[] {
     .map(({ from, to }) => ({ from, to }));
 }
 
+/** Tells whether a day lies in one of the spans, both ends included. */
 export function isWithin(spans: readonly DaySpan[], day: EpochDay): boolean {
   return spans.some(({ from, to }) => from <= day && day <= to);
 }

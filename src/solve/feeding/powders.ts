@@ -10,6 +10,7 @@ export function contentsOf(enclosure: CareEnclosure, powder: string): readonly C
   return enclosure.supplements.find(({ id }) => id === powder)?.contains ?? contentsTaken(powder);
 }
 
+/** Returns a content as messages name it. */
 export function contentWord(content: Content): string {
   return content === 'd3' ? 'D3' : 'vitamin A';
 }

@@ -35,6 +35,7 @@ function serve(care: Care, enclosure: CareEnclosure, feed: RotationFeed): Served
   };
 }
 
+/** Tells whether the file says that a feeder cannot be had on a day. */
 export function isShort(care: Care, feeder: string, day: EpochDay): boolean {
   return care.shortages.some((short) => short.feeder === feeder && short.from <= day && day <= short.to);
 }

@@ -15,6 +15,7 @@ export interface Keeping {
   readonly shelfLifeDays: number;
 }
 
+/** Returns the share that is left after so many days, 0 to 1. */
 export function survivors(keeping: Keeping, days: number): number {
   return keeping.survivesADay ** Math.max(0, days);
 }
@@ -44,6 +45,7 @@ export function goodOn(lots: readonly Lot[], keeping: Keeping, day: EpochDay): n
     .reduce((all, lot) => all + lot.pieces * survivors(keeping, day - lot.bought), 0);
 }
 
+/** Returns how a feeder keeps, for so many days at most. */
 export function keepingOf(feeder: StockFeeder, shelfLifeDays: number): Keeping {
   return { survivesADay: feeder.survivesADay, shelfLifeDays };
 }

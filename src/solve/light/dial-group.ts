@@ -24,6 +24,7 @@ export interface Disagreement {
   readonly other: ShelfLamp;
 }
 
+/** Returns a timer with its lamps, and what kind of problem they are. */
 export function dialGroup(timer: LampTimer, lamps: readonly ShelfLamp[]): DialGroup {
   return { timer, lamps, kind: kindOf(lamps) };
 }

@@ -13,6 +13,7 @@ import type { SolvedGroup } from './solve-group.ts';
 const LARGE_JUMP_MINUTES = 60;
 const BRIDGE_STEP_MINUTES = 30;
 
+/** Reports where a solved timer misses its tolerance or limits; nothing where it has no solution. */
 export function reportDial(care: Care, solved: SolvedGroup, log: Log): void {
   const { solution, problem } = solved;
   if (!solution) return;

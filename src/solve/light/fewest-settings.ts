@@ -22,6 +22,7 @@ export interface BoundedGraph {
   readonly pins: Int32Array;
 }
 
+/** Returns a graph with room for the bounds of a search, all of them still open. */
 export function boundedGraph(graph: DialGraph): BoundedGraph {
   const { days } = graph;
   const count = graph.windows.length;

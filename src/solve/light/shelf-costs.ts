@@ -25,6 +25,7 @@ export function withErrors(a: Errors, b: Errors): Errors {
 /** The day windows of an enclosure on a timer's clock, one a day. */
 export type EnclosingOf = (enclosureId: string, timer: LampTimer) => readonly MinuteWindow[];
 
+/** What lamps on a timer cost in error, each combination solved once. */
 export class ShelfCosts {
   readonly #care: Care;
   readonly #historyOf: (timer: LampTimer) => DialHistory;

@@ -27,6 +27,7 @@ function lengthsOf(problem: DayProblem): Lengths {
 /** Moves of one kind, from some entries. */
 export type Family = (entries: readonly Run[]) => Iterable<readonly Run[]>;
 
+/** The changes of a day's entries that a search tries, each in whole steps of pump and timer. */
 export class DayMoves {
   readonly #grid: StartGrid;
   readonly #step: number;

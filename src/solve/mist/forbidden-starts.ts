@@ -11,6 +11,7 @@ const BEFORE_DUSTED_MINUTES = 10;
 /** No mist in the dark below it, unless the animal's own night begins lower. */
 const COLD_C = 18;
 
+/** Tells whether a lamp of the kind is hot enough to crack under spray. */
 export function isHotLamp(kind: LampKind): boolean {
   return HOT_KINDS.includes(kind);
 }

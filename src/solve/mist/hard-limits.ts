@@ -16,6 +16,7 @@ const DAY_SECONDS = 86_400;
 /** Amounts by which the limits of `GIVING_WAY` are exceeded, in that order; 0 where a limit holds. */
 export type Amounts = Float64Array;
 
+/** Returns the place of a limit in the order in which limits give way. */
 export function indexOfLimit(limit: GivingLimit): number {
   return GIVING_WAY.indexOf(limit);
 }

@@ -25,6 +25,7 @@ interface Trial {
   readonly entries: readonly Run[];
 }
 
+/** The levers of one unit, each tried on the days that miss their targets. */
 export class Levers {
   readonly #unit: MistUnit;
   readonly #cases: readonly MistCase[];

@@ -36,6 +36,7 @@ export function memberSet(set: PlannedSet, { enclosure }: UnitMember): MemberSet
   return { set, days: joined.map(({ span, runs }) => ({ span, runs, day: caseDay(span.one, runs) })) };
 }
 
+/** Tells whether two days have the same entries in the same order. */
 export function isSameDay(a: readonly Run[], b: readonly Run[]): boolean {
   return a === b || JSON.stringify(a) === JSON.stringify(b);
 }

@@ -49,6 +49,7 @@ export function mistUnits(
   });
 }
 
+/** Tells whether a device sprays or fogs. */
 export function isPump(device: { readonly kind: string }): device is MistPump {
   return device.kind === 'mist-pump' || device.kind === 'fogger';
 }

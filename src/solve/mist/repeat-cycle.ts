@@ -30,6 +30,7 @@ const NOTHING: Worst = { amounts: GIVING_WAY.map(() => 0), levels: [] };
 /** The hour from which a person would plug it in; ours. */
 const PLUG_IN_FROM_MINUTE = 8 * 60;
 
+/** Finds the one pattern of a repeat-cycle timer for all days of a set: every pattern is judged. */
 export class RepeatCycleSolver implements SetSolver<UnitSolution> {
   readonly #unit: MistUnit;
   readonly #timer: RepeatCycleTimer;

@@ -62,6 +62,7 @@ export function spansBetween(
     .map((span) => ({ ...span, fromDay: Math.max(from, span.fromDay), toDay: Math.min(last, span.toDay) }));
 }
 
+/** Returns a set over the spans between two days; null: from the first, to the last. */
 export function setOf<S>(
   spans: readonly UnitSpan[],
   fromDay: number | null,

@@ -73,6 +73,7 @@ function poweredByDay(
 /** A case that reads the same is the same object, so that it is solved once. */
 const CASE_KEY = new WeakMap<MistCase, string>();
 
+/** Returns what tells two cases apart: equal where all their values are. */
 export function caseKey(one: MistCase): string {
   const known = CASE_KEY.get(one) ?? JSON.stringify(one);
   CASE_KEY.set(one, known);

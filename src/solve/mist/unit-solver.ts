@@ -43,6 +43,7 @@ function solutionOf(cases: readonly MistCase[], day: DaySolution): UnitSolution 
 const FIRST_CASES = 2;
 const SEEDS = 3;
 
+/** Finds the entries of a set whose timer takes them line by line; a question that was asked before is not solved again. */
 export class UnitSolver implements SetSolver<UnitSolution> {
   readonly unit: MistUnit;
   /** Questions solved, and days simulated for them. */
