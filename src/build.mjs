@@ -1,6 +1,7 @@
 // Bundles into dist/: the program in one file, what it uses as a library and in its workers split, and the code that the runtime makes of it.
 import { spawnSync } from 'node:child_process';
-import { readFileSync, rmSync } from 'node:fs';
+import { createHash } from 'node:crypto';
+import { appendFileSync, readFileSync, rmSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 
@@ -42,6 +43,9 @@ await Promise.all([
     banner: { js: "const __moduleUrl=require('node:url').pathToFileURL(__filename).href;" },
   }),
 ]);
+// The code that is kept of the program is known by it.
+const program = new URL('../dist/program.cjs', import.meta.url);
+appendFileSync(program, `//${createHash('sha256').update(readFileSync(program)).digest('hex')}`);
 // Without the code that is kept here the program runs all the same, only slower.
 spawnSync(process.execPath, ['dist/keep-code.js'], { cwd: root, stdio: 'ignore' });
 rmSync(new URL('../dist/keep-code.js', import.meta.url));

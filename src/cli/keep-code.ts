@@ -3,7 +3,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { evaluate, madeCodePath, programScript } from './load-program.ts';
+import { evaluate, madeCodePath, madeOf, programScript } from './load-program.ts';
 import { expectShortRun } from './short-run.ts';
 
 /** Arguments of the runs whose code is kept: what keepers do every day, and no more, for all that is kept is loaded each time. */
@@ -19,7 +19,7 @@ try {
   const script = programScript(path);
   const { main } = evaluate(script, path);
   for (const run of RUNS) await main([...run, '--out', out], (name) => import(name));
-  writeFileSync(madeCodePath(path), script.createCachedData());
+  writeFileSync(madeCodePath(path), madeOf(script, path));
 } finally {
   rmSync(out, { recursive: true, force: true });
 }

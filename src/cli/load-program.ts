@@ -1,7 +1,8 @@
 /**
  * Loads the bundled program. Beside it the build leaves what the runtime has made of its code: where that is at hand, and from this very
  * version of the runtime, the code is neither parsed nor compiled again, which takes a fifth off a short run. Elsewhere it is loaded like
- * any module.
+ * any module. The runtime itself tells the code of one program from that of another by the length of the text alone, so both end with the
+ * digest of the text that they are of.
  */
 import { readFileSync } from 'node:fs';
 import { createRequire, Module } from 'node:module';
@@ -18,12 +19,23 @@ export function loadProgram(path: string): Program {
   return evaluate(programScript(path, made), path);
 }
 
-/** Compiles the program, or takes over what was made of its code before. */
+/** Hexadecimal digits that the build puts at the end of the program. */
+const DIGEST_LENGTH = 64;
+
+/** Compiles the program, or takes over what was made of its code before where that is of the same text. */
 export function programScript(path: string, made?: Buffer): vm.Script {
-  return new vm.Script(Module.wrap(readFileSync(path, 'utf8')), {
+  const text = readFileSync(path, 'utf8');
+  const isOfText = made?.subarray(-DIGEST_LENGTH).toString('latin1') === text.slice(-DIGEST_LENGTH);
+  return new vm.Script(Module.wrap(text), {
     filename: path,
-    ...(made === undefined ? {} : { cachedData: made }),
+    ...(made && isOfText ? { cachedData: made.subarray(0, -DIGEST_LENGTH) } : {}),
   });
+}
+
+/** Returns what the runtime has made of the program at a path by now, for a later run to take over. */
+export function madeOf(script: vm.Script, path: string): Buffer {
+  const digest = readFileSync(path, 'latin1').slice(-DIGEST_LENGTH);
+  return Buffer.concat([script.createCachedData(), Buffer.from(digest, 'latin1')]);
 }
 
 /** Runs a compiled program up to where its functions stand ready. */
