@@ -142,10 +142,15 @@ function marks(mark: Readonly<Record<string, string | number>> | undefined): str
     .join('');
 }
 
-/** At most three decimals, no negative zero: the same bytes everywhere. */
+/** At most three decimals, no negative zero: the same bytes everywhere. Whole numbers are written much faster than broken ones. */
 function num(value: number): string {
-  const rounded = Math.round(value * 1000) / 1000;
-  return String(rounded === 0 ? 0 : rounded);
+  const thousandths = Math.round(value * 1000);
+  const size = Math.abs(thousandths);
+  const rest = size % 1000;
+  const whole = `${thousandths < 0 ? '-' : ''}${(size - rest) / 1000}`;
+  if (rest === 0) return whole;
+  const digits = rest % 10 !== 0 ? 3 : rest % 100 !== 0 ? 2 : 1;
+  return `${whole}.${String(rest / 10 ** (3 - digits)).padStart(digits, '0')}`;
 }
 
 function escapeXml(text: string): string {

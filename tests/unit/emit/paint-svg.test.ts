@@ -43,6 +43,13 @@ describe('a painted drawing', () => {
     expect(svg).toContain('cx="0.333" cy="0" r="2"');
   });
 
+  it('writes every thousandth of a millimetre from -20 to 300 as the shortest decimal fraction', () => {
+    const steps = Array.from({ length: 320_001 }, (_, n) => ({ to: 'line', x: n / 1000 - 20, y: 0 }) as const);
+    const [, path = ''] = paintSvg(drawing({ kind: 'path', steps })).match(/ d="([^"]*)"/) ?? [];
+    // Division of two whole numbers rounds correctly, so that the language itself writes the shortest.
+    expect(path === steps.map((_, n) => `L${(n - 20_000) / 1000} 0`).join('')).toBe(true);
+  });
+
   it('defines a hatch once where it is used and not where it is not', () => {
     const hatched: Shape = { kind: 'rect', x: 0, y: 0, width: 1, height: 1, fill: { shade: 'none', hatch: 'rising' } };
     expect(paintSvg(drawing(hatched, hatched)).match(/<pattern/g)).toHaveLength(1);
