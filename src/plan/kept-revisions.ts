@@ -56,6 +56,7 @@ function forTheSheet(plan: Plan, made: IsoDate): Plan {
     stock: [],
     events: [],
     notPlanned: [],
+    auto: [],
     loads: [],
     assumptions: [],
     warnings: [],

@@ -5,6 +5,8 @@ import { mist } from './mist-shape.ts';
 import type {
   Absence,
   Assumption,
+  AutoLevel,
+  AutoPlaces,
   Caution,
   Chore,
   Feed,
@@ -220,6 +222,22 @@ const plan: Check = record<Plan>({
   away: list(record<Absence>({ from: date, to: date, sitter: text, visits: list(date) })),
   events: list(event),
   notPlanned: list(record<NotPlanned>({ lamp: text, device: orNull(text), why: text })),
+  auto: maybe(
+    list(
+      record<AutoPlaces>({
+        kind: word('lamps', 'pumps'),
+        placed: list(text),
+        isProven: truth,
+        levels: list(
+          record<AutoLevel>({
+            name: word('worst-error', 'errors-a-day', 'worst-shortfall', 'shortfalls'),
+            value: number,
+            atLeast: number,
+          }),
+        ),
+      }),
+    ),
+  ),
   loads: list(record<Load>({ device: text, peakW: number, continuousW: number, ratingW: orNull(number) })),
   assumptions: list(record<Assumption>({ path: text, value: either(number, text), source: text })),
   warnings: list(

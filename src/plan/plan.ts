@@ -58,6 +58,8 @@ export interface Plan {
   readonly away: readonly Absence[];
   readonly events: readonly PlanEvent[];
   readonly notPlanned: readonly NotPlanned[];
+  /** How good the places are that `auto` found; absent where nothing was left to it. */
+  readonly auto?: readonly AutoPlaces[];
   readonly loads: readonly Load[];
   readonly assumptions: readonly Assumption[];
   readonly warnings: readonly Warning[];
@@ -172,6 +174,24 @@ export interface NotPlanned {
   readonly lamp: string;
   readonly device: string | null;
   readonly why: string;
+}
+
+/** What `auto` placed together, held against a bound that no arrangement is under. */
+export interface AutoPlaces {
+  readonly kind: 'lamps' | 'pumps';
+  /** Lamps as `ENCLOSURE/LAMP`, or enclosures. */
+  readonly placed: readonly string[];
+  /** Whether no arrangement is better. */
+  readonly isProven: boolean;
+  /** What was weighed, the first before the second. */
+  readonly levels: readonly AutoLevel[];
+}
+
+export interface AutoLevel {
+  /** The worst error of a day, and the errors of all timers (and of lamps that follow one) added up, mean of a day: minutes. The worst shortfall, and all of them added up. */
+  readonly name: 'worst-error' | 'errors-a-day' | 'worst-shortfall' | 'shortfalls';
+  readonly value: number;
+  readonly atLeast: number;
 }
 
 export interface Load {

@@ -8,9 +8,9 @@ import { zoneOffsets } from '../basics/zone.ts';
 import type { Log } from '../diagnostics/log.ts';
 import { drivenNames, type PluggedLamp, powerTree, type TimerNode } from '../hardware/power-tree.ts';
 import { Parts } from '../plan/parts.ts';
-import type { Assumption, DialPlan, Load, NotPlanned, Plan } from '../plan/plan.ts';
+import type { Assumption, AutoPlaces, DialPlan, Load, NotPlanned, Plan } from '../plan/plan.ts';
 import type { Care } from '../resolve/care.ts';
-import { placeAutoLamps } from './light/auto-lamps.ts';
+import { placeAutoLamps, type StandingPlaces } from './light/auto-lamps.ts';
 import { dayTargetsOf } from './light/day-targets.ts';
 import { dayWindows } from './light/day-windows.ts';
 import type { DialGroup } from './light/dial-group.ts';
@@ -34,6 +34,8 @@ export interface LightingResult {
   readonly lighting: readonly DialPlan[];
   readonly loads: readonly Load[];
   readonly notPlanned: readonly NotPlanned[];
+  /** How good the places of the lamps on `auto` are; empty where there are none. */
+  readonly auto: readonly AutoPlaces[];
   readonly assumptions: readonly Assumption[];
   /** Day length of the site, minutes to 0.1, one a day of the plan. */
   readonly sunMinutes: readonly number[];
@@ -77,7 +79,7 @@ export function solveLighting(
     offsets,
     (timer) => historyOf(timer, earlier, care.plan, Math.min(today, care.plan.from + care.plan.days - 1)),
     log,
-    (solvedFrom) => (parts.stands('outlets', solvedFrom) && earlier ? placesIn(earlier) : null),
+    (solvedFrom) => (parts.stands('outlets', solvedFrom) && earlier ? standingPlaces(earlier) : null),
   );
   const lonely = reportLonelyHeaters(care, placed.groups, log);
   const onShelf = without(agreeing, [...placed.notPlanned, ...lonely]);
@@ -91,6 +93,7 @@ export function solveLighting(
     lighting,
     loads: timerLoads(care, allNamed, lighting, log),
     notPlanned: [...refused, ...named.notPlanned, ...groups.notPlanned, ...placed.notPlanned, ...lonely],
+    auto: placed.auto ? [placed.auto] : [],
     assumptions: checkTemperatures(care, lighting, offsets, log),
     sunMinutes: Array.from(
       siteDayLengthMinutes(care.site, care.plan.from, care.plan.days),
@@ -100,6 +103,10 @@ export function solveLighting(
     dayTargets,
     offsets,
   };
+}
+
+function standingPlaces(earlier: Plan): StandingPlaces {
+  return { placeOf: placesIn(earlier), auto: earlier.auto?.find(({ kind }) => kind === 'lamps') ?? null };
 }
 
 /** Returns the timer of each lamp of a plan by `ENCLOSURE/LAMP`; null for one that no timer took. */

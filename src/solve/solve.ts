@@ -37,6 +37,7 @@ export function solve(care: Care, earlier: Plan | null, today: EpochDay, version
     offsets: light.offsets,
   };
   const { chores } = solveChores(water.care, planned, earlier, today, log, parts);
+  const auto = [...light.auto, ...water.auto];
   const told = {
     name: care.name,
     timezone: care.site.timezone,
@@ -74,6 +75,7 @@ export function solve(care: Care, earlier: Plan | null, today: EpochDay, version
     stock: fed.stock,
     events: [],
     notPlanned: light.notPlanned,
+    ...(auto.length > 0 ? { auto } : {}),
     loads: light.loads,
     assumptions: [...light.assumptions, ...water.assumptions, ...fed.assumptions],
     warnings: [],

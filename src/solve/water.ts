@@ -3,7 +3,7 @@ import { type EpochDay, epochDay, weekdayOf } from '../basics/calendar-day.ts';
 import type { UtcOffsets } from '../basics/utc-offsets.ts';
 import type { Log } from '../diagnostics/log.ts';
 import { Parts } from '../plan/parts.ts';
-import type { Assumption, DialPlan, Feed, MistPlan, MistSet, Plan } from '../plan/plan.ts';
+import type { Assumption, AutoPlaces, DialPlan, Feed, MistPlan, MistSet, Plan } from '../plan/plan.ts';
 import type { Care } from '../resolve/care.ts';
 import { autoPumps, type PumpTrial } from './mist/auto-pumps.ts';
 import { dripperPlans } from './mist/drippers.ts';
@@ -43,6 +43,8 @@ export interface WaterResult {
   readonly assumptions: readonly Assumption[];
   /** As it came in, with the settings of timers that switch a fogger or a dripper by pins or lines. */
   readonly lighting: readonly DialPlan[];
+  /** How good the pumps found for enclosures on `auto` are; empty where there was no choice. */
+  readonly auto: readonly AutoPlaces[];
   /** The household with the pump of each enclosure on `auto` named. */
   readonly care: Care;
 }
@@ -73,6 +75,7 @@ export function solveWater(
   const switched = [...foggerPlans(shelf, units, misting), ...dripperPlans(care, shelf, misting, log)];
   return {
     misting,
+    auto: [],
     care: { ...care, enclosures: care.enclosures.map((each) => ({ ...each, mist: pumpOf.get(each.id) ?? each.mist })) },
     lighting: [
       ...shelf.lighting.map((dial) => switched.find(({ device }) => device === dial.device) ?? dial),

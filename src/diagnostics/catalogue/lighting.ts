@@ -153,11 +153,18 @@ export const lighting = {
     ({ lamps, why }) => `auto finds no timer for ${lamps}: ${why}`,
     ({ nearest }) => nearest,
   ),
-  'assignment-not-proven': wording<{ looked: number }>(
+  'assignment-not-proven': wording<{
+    lamps: number;
+    timers: number;
+    worst: { value: number; atLeast: number };
+    day: { value: number; atLeast: number };
+  }>(
     'note',
     'note',
-    ({ looked }) =>
-      `the lamps on auto were placed by the best of ${looked} arrangements looked at, not by all there are`,
+    ({ lamps, timers, worst, day }) =>
+      worst.value > worst.atLeast
+        ? `auto places ${lamps} lamps on ${timers} timers with a worst error of ${worst.value} min; a better arrangement may be left, by ${Math.round((worst.value - worst.atLeast) * 10) / 10} min at most: none is under ${worst.atLeast} min`
+        : `auto places ${lamps} lamps on ${timers} timers with the least worst error there is, ${worst.value} min; their errors add up to ${Math.round(day.value)} min a day, and an arrangement with less may be left, but none is under ${Math.floor(day.atLeast)} min`,
     () => 'name the outlet of a few lamps to make the search small',
   ),
   'timer-behind-timer': wording<{ timer: string; supply: string; lamps: string }>(

@@ -1,6 +1,7 @@
 /** Why a setting is as it is, from the plan alone: which lamp and day bind, what another change would buy, who said a target. */
 import type { DialChoice } from '../../plan/dial-choices.ts';
 import type { Plan, PlanEnclosure, TargetRecord } from '../../plan/plan.ts';
+import { autoWords } from './auto-words.ts';
 import { originWords } from './origin-words.ts';
 import { targetWords } from './target-value.ts';
 import { whyAir } from './why-air.ts';
@@ -26,7 +27,7 @@ export function why(
   if (lamp !== null) return { found: true, text: lamp };
   const [id, path] = splitOnce(what ?? '', '/');
   const mists = whyMist(plan, id, path);
-  if (mists !== null) return { found: true, text: mists };
+  if (mists !== null) return { found: true, text: `${mists}${path === 'mists' ? autoWords(plan, 'pumps', id) : ''}` };
   const air = path === 'air' ? whyAir(plan, id) : null;
   if (air !== null) return { found: true, text: air };
   const enclosure = plan.enclosures.find((each) => each.id === id);
@@ -66,7 +67,7 @@ function askable(plan: Plan): readonly string[] {
 function lampAnswer(plan: Plan, what: string): string | null {
   for (const dial of plan.lighting) {
     const lamp = dial.lamps.find((each) => `${each.enclosure}/${each.lamp}` === what);
-    if (lamp) return whyLamp(dial, lamp);
+    if (lamp) return `${whyLamp(dial, lamp)}${autoWords(plan, 'lamps', what)}`;
   }
   const left = plan.notPlanned.find(({ lamp }) => lamp === what);
   return left ? `${what} is not planned: ${left.why}\n` : null;

@@ -3,26 +3,32 @@
  * fewest timers, then the file's order. Branch and bound: first the lamps that make the day; then, for each complete day that is not
  * surely worse than the best, those that have a part of it.
  */
+import {
+  compareErrors,
+  dayDialErrors,
+  dayLampsOn,
+  type Enclosing,
+  errorsOf,
+  followErrors,
+  partDialErrors,
+} from './arrangement-errors.ts';
 import type { LampTimer } from './dial-group.ts';
 import { goodArrangement } from './good-arrangement.ts';
+import { orderedArrangement } from './ordered-arrangement.ts';
+import { polishedArrangement } from './polished-arrangement.ts';
 import { compareArrangements, firstOfAlike, type Likeness, likenessOf } from './seat-order.ts';
 import { LEFT_OUT, type Seats } from './seats.ts';
-import { type EnclosingOf, type Errors, NO_ERROR, type ShelfCosts, withErrors } from './shelf-costs.ts';
+import type { ShelfBound } from './shelf-bound.ts';
+import { type Errors, NO_ERROR, type ShelfCosts, withErrors } from './shelf-costs.ts';
 import type { ShelfLamp } from './shelf-lamp.ts';
 
 export interface Assignment {
   /** One a lamp, in the order given; null where it is left out. */
   readonly timerOf: readonly (LampTimer | null)[];
-  /** False where the search was cut short. */
+  readonly errors: Errors;
+  /** What no arrangement is under; the errors themselves where the arrangement is proven to be the best. */
+  readonly atLeast: Errors;
   readonly isProven: boolean;
-  /** Partial and complete arrangements looked at. */
-  readonly lookedAt: number;
-}
-
-/** The day windows around a part-day lamp, as the lamps placed so far give them, and a name for them. */
-export interface Enclosing {
-  readonly of: EnclosingOf;
-  readonly key: (enclosureId: string, timer: LampTimer) => string;
 }
 
 interface Best {
@@ -32,8 +38,11 @@ interface Best {
 }
 
 /** Arrangements looked at, and sets of lamps solved, before the search is cut short. */
-const MOST_NODES = 50_000;
+const MOST_NODES = 120_000;
 const MOST_WORKED = 800;
+/** So many lamps are searched at once; more of them only below what a quick look finds, and very many not at all. */
+const SEARCHED_FIRST = 12;
+const MOST_SEARCHED = 40;
 /** 10 min, half as much again, … up to a whole day. */
 const LIMITS_TENTHS = [100, 150, 225, 340, 500, 750, 1125, 1700, 2500, 3750, 5600, 8400, 14_400];
 
@@ -45,7 +54,39 @@ export function placingOrder(lamps: readonly ShelfLamp[]): readonly number[] {
 }
 
 /**
- * Returns the best arrangement that leaves out at most `leftOut` lamps, or null where none fits.
+ * Returns the order in which the search places lamps: day lamps first, each kind so that the next is the one least like any before. What
+ * cannot share a timer is parted early, and most that follows is settled by it.
+ */
+function searchOrder(lamps: readonly ShelfLamp[]): readonly number[] {
+  const order = placingOrder(lamps);
+  const days = order.filter((lamp) => lamps[lamp]?.target.kind === 'day');
+  return [...leastLikeFirst(lamps, days), ...leastLikeFirst(lamps, order.slice(days.length))];
+}
+
+function leastLikeFirst(lamps: readonly ShelfLamp[], members: readonly number[]): readonly number[] {
+  const nearest = new Map(members.map((lamp) => [lamp, Number.POSITIVE_INFINITY]));
+  const order: number[] = [];
+  while (nearest.size > 0) {
+    const [next] = [...nearest].reduce((far, each) => (each[1] > far[1] ? each : far));
+    nearest.delete(next);
+    order.push(next);
+    for (const [lamp, distance] of nearest)
+      nearest.set(lamp, Math.min(distance, furthestApart(lamps[lamp], lamps[next])));
+  }
+  return order;
+}
+
+function furthestApart(one: ShelfLamp | undefined, other: ShelfLamp | undefined): number {
+  const targets = other?.targetTenths ?? new Int32Array(0);
+  return (one?.targetTenths ?? targets).reduce(
+    (most, tenths, day) => Math.max(most, Math.abs(tenths - (targets[day] ?? tenths))),
+    0,
+  );
+}
+
+/**
+ * Returns the best arrangement that leaves out at most `leftOut` lamps, or null where none fits. Where the search is cut short it is a good
+ * one, proven all the same where no arrangement can be better.
  *
  * @param enclosingOf the day windows under the seats as they are filled when it is called
  */
@@ -54,20 +95,76 @@ export function assign(
   costs: ShelfCosts,
   enclosingOf: () => Enclosing,
   leftOut: number,
+  boundOf: (leftOut: number) => ShelfBound,
 ): Assignment | null {
-  const search = new Search(seats, costs, enclosingOf);
-  search.run(leftOut);
-  const isProven = !search.isSpent();
-  const good = isProven ? null : goodArrangement(seats, placingOrder(seats.lamps), leftOut);
-  const arrangement = search.best?.arrangement ?? good;
-  if (!arrangement) return null;
-  return { timerOf: arrangement.map((at) => seats.timers[at]?.timer ?? null), isProven, lookedAt: search.nodes };
+  const count = seats.lamps.length;
+  if (count <= SEARCHED_FIRST) {
+    const search = new Search(seats, costs, enclosingOf);
+    search.run(leftOut, 0);
+    if (!search.isSpent()) return search.best && proven(seats, search.best);
+  }
+  const bound = boundOf(leftOut);
+  const leastWorst = bound.leastWorst();
+  const good = bestOfGood(seats, costs, enclosingOf, leftOut, bound, leastWorst);
+  if (!good) return null;
+  const atLeast = { worstErrorTenths: leastWorst, sumErrorTenths: bound.leastSum(good.errors.worstErrorTenths) };
+  if (compareErrors(good.errors, atLeast) <= 0 && good.timers <= bound.leastTimers(good.errors.worstErrorTenths))
+    return proven(seats, good);
+  const search = new Search(seats, costs, enclosingOf, good);
+  if (count <= MOST_SEARCHED) search.run(leftOut, leastWorst);
+  const best = search.best ?? good;
+  if (count <= MOST_SEARCHED && !search.isSpent()) return proven(seats, best);
+  return { timerOf: timersOf(seats, best), errors: best.errors, atLeast, isProven: false };
+}
+
+function proven(seats: Seats, best: Best): Assignment {
+  return { timerOf: timersOf(seats, best), errors: best.errors, atLeast: best.errors, isProven: true };
+}
+
+function timersOf(seats: Seats, { arrangement }: Best): Assignment['timerOf'] {
+  return arrangement.map((at) => seats.timers[at]?.timer ?? null);
+}
+
+/** The best of a few ways to begin, the two most promising made better by single changes. */
+function bestOfGood(
+  seats: Seats,
+  costs: ShelfCosts,
+  enclosingOf: () => Enclosing,
+  leftOut: number,
+  bound: ShelfBound,
+  leastWorst: number,
+): Best | null {
+  const begun = [
+    goodArrangement(seats, placingOrder(seats.lamps), leftOut),
+    orderedArrangement(seats, bound, leastWorst, leftOut, false),
+    orderedArrangement(seats, bound, leastWorst, leftOut, true),
+  ].flatMap((arrangement) => (arrangement ? [measured(seats, costs, enclosingOf, arrangement)] : []));
+  const polished = begun
+    .toSorted(compareBest)
+    .slice(0, 2)
+    .map(({ arrangement }) => polishedArrangement(seats, costs, bound, arrangement))
+    .map((arrangement) => measured(seats, costs, enclosingOf, arrangement));
+  return [...begun, ...polished].sort(compareBest)[0] ?? null;
+}
+
+function measured(seats: Seats, costs: ShelfCosts, enclosingOf: () => Enclosing, arrangement: readonly number[]): Best {
+  const errors = errorsOf(seats, costs, enclosingOf, arrangement);
+  const used = new Set([
+    ...arrangement,
+    ...seats.timers.flatMap(({ fixed }, timer) => (fixed.length > 0 ? [timer] : [])),
+  ]);
+  used.delete(LEFT_OUT);
+  return { arrangement, errors, timers: used.size };
 }
 
 class Search {
-  best: Best | null = null;
-  nodes = 0;
+  best: Best | null;
+  #nodes = 0;
+  readonly #mostWorked: number;
   #limitTenths = 0;
+  /** What the day lamps on each timer cost at least in sum, and all of them together. */
+  readonly #leastSums: number[];
+  #leastSum: number;
   readonly #order: readonly number[];
   readonly #dayCount: number;
   readonly #alike: Likeness;
@@ -76,38 +173,55 @@ class Search {
     readonly seats: Seats,
     readonly costs: ShelfCosts,
     readonly enclosingOf: () => Enclosing,
+    best: Best | null = null,
   ) {
-    this.#order = placingOrder(seats.lamps);
+    this.best = best;
+    this.#mostWorked = costs.worked + MOST_WORKED;
+    this.#leastSums = seats.timers.map(({ timer, fixed }) =>
+      this.#sumAtLeast(
+        timer,
+        fixed.filter(({ target }) => target.kind === 'day'),
+      ),
+    );
+    this.#leastSum = this.#leastSums.reduce((sum, each) => sum + each, 0);
+    this.#order = searchOrder(seats.lamps);
     this.#dayCount = seats.lamps.filter(({ target }) => target.kind === 'day').length;
     this.#alike = likenessOf(seats, costs, this.#order);
   }
 
-  /** Searches under a limit on the worst error that is raised until something is found below it. */
-  run(leftOut: number): void {
+  /** Searches under a limit on the worst error that is raised until something is found within it. */
+  run(leftOut: number, leastWorst: number): void {
     for (const most of LIMITS_TENTHS) {
+      if (most < leastWorst) continue;
       this.#limitTenths = most;
       this.#placeDay(0, leftOut);
-      if (this.best || this.isSpent()) return;
+      if (this.isSpent() || (this.best && this.best.errors.worstErrorTenths <= most)) return;
     }
   }
 
   isSpent(): boolean {
-    return this.nodes >= MOST_NODES || this.costs.worked >= MOST_WORKED;
+    return this.#nodes >= MOST_NODES || this.costs.worked >= this.#mostWorked;
   }
 
   #placeDay(at: number, leftOut: number): void {
     if (this.isSpent()) return;
     const lamp = this.#order[at];
     if (lamp === undefined || at === this.#dayCount) {
-      const day = this.#dayErrors();
+      const day = dayDialErrors(this.seats, this.costs, this.#isHopeless);
       if (day && !this.#isHopeless(day)) this.#placePart(at, leftOut, day);
       return;
     }
     const options = this.#options(lamp).map((timer) => ({ timer, bound: this.#boundWith(lamp, timer) }));
     for (const { timer, bound } of options.toSorted((a, b) => compareErrors(a.bound, b.bound))) {
-      this.nodes++;
-      if (this.#isHopeless(bound)) continue;
+      this.#nodes++;
+      const before = this.#leastSums[timer] ?? 0;
+      const sumErrorTenths = this.#leastSum - before + bound.sumErrorTenths;
+      if (this.#isHopeless({ ...bound, sumErrorTenths })) continue;
+      this.#leastSums[timer] = bound.sumErrorTenths;
+      this.#leastSum = sumErrorTenths;
       this.#with(lamp, timer, () => this.#placeDay(at + 1, leftOut));
+      this.#leastSum += before - bound.sumErrorTenths;
+      this.#leastSums[timer] = before;
     }
     if (leftOut > 0) this.#with(lamp, LEFT_OUT, () => this.#placeDay(at + 1, leftOut - 1));
   }
@@ -121,9 +235,9 @@ class Search {
     }
     const options = this.#options(lamp).map((timer) => ({ timer, bound: this.#partBound(lamp, timer) }));
     for (const { timer, bound } of options.toSorted((a, b) => compareErrors(a.bound, b.bound))) {
-      this.nodes++;
+      this.#nodes++;
       if (this.#isHopeless(withErrors(known, bound))) continue;
-      const errors = withErrors(known, this.#followErrors(lamp, timer));
+      const errors = withErrors(known, followErrors(this.seats, this.costs, lamp, timer));
       if (!this.#isHopeless(errors)) this.#with(lamp, timer, () => this.#placePart(at + 1, leftOut, errors));
     }
     if (leftOut > 0) this.#with(lamp, LEFT_OUT, () => this.#placePart(at + 1, leftOut - 1, known));
@@ -134,63 +248,36 @@ class Search {
     const shelf = this.seats.lamps[lamp];
     const seat = this.seats.timers[timer];
     if (!shelf || !seat) return NO_ERROR;
-    const day = this.#dayLampsOn(timer);
+    const day = dayLampsOn(this.seats, timer);
     if (day.length > 0) return this.costs.followBound(day, this.costs.dayErrors(seat.timer, day), shelf);
     const others = this.seats.on(timer).filter(({ target }) => target.kind !== 'none');
     const pairs = others.length === 0 ? [[shelf]] : others.map((other) => [other, shelf]);
-    const worst = pairs.map((pair) => this.costs.partErrors(seat.timer, pair, null, '').worstErrorTenths);
+    const worst = pairs.map((pair) => this.costs.partBound(seat.timer, pair));
     return { worstErrorTenths: Math.max(...worst), sumErrorTenths: 0 };
   }
 
-  /** What a part-day lamp misses on a day dial; on a dial of its own that is known only once all lamps are placed. */
-  #followErrors(lamp: number, timer: number): Errors {
-    const shelf = this.seats.lamps[lamp];
-    const seat = this.seats.timers[timer];
-    const day = this.#dayLampsOn(timer);
-    return shelf && seat && day.length > 0 ? this.costs.followError(seat.timer, day, shelf) : NO_ERROR;
-  }
-
   #complete(known: Errors): void {
-    const enclosing = this.enclosingOf();
-    const errors = this.seats.timers.reduce((sum, { timer }, index) => {
-      if (this.seats.isDay(index) || !this.seats.isUsed(index) || this.#isHopeless(sum)) return sum;
-      return withErrors(sum, this.#partErrors(timer, this.seats.on(index), enclosing));
-    }, known);
+    const errors = partDialErrors(this.seats, this.costs, this.enclosingOf(), known, this.#isHopeless);
     if (this.#isHopeless(errors)) return;
     const arrangement = firstOfAlike(this.seats.placeOf, this.#alike);
     const found: Best = { arrangement, errors, timers: this.seats.usedTimers() };
     if (!this.best || compareBest(found, this.best) < 0) this.best = found;
   }
 
-  #partErrors(timer: LampTimer, lamps: readonly ShelfLamp[], enclosing: Enclosing): Errors {
-    const ids = [...new Set(lamps.map(({ enclosure }) => enclosure.id))];
-    return this.costs.partErrors(timer, lamps, enclosing.of, ids.map((id) => enclosing.key(id, timer)).join(' '));
-  }
-
-  /** Exact errors of every day dial and of the named lamps that follow it; null as soon as they are surely worse than the best. */
-  #dayErrors(): Errors | null {
-    let errors = NO_ERROR;
-    for (const [index, { timer, fixed }] of this.seats.timers.entries()) {
-      const day = this.#dayLampsOn(index);
-      if (day.length === 0) continue;
-      errors = withErrors(errors, this.costs.dayErrors(timer, day));
-      if (this.#isHopeless(errors)) return null;
-      for (const lamp of fixed)
-        if (lamp.target.kind === 'inset' || lamp.target.kind === 'spans')
-          errors = withErrors(errors, this.costs.followError(timer, day, lamp));
-    }
-    return errors;
-  }
-
-  /** A bound from below with one more day lamp: pairs on one timer, and half the spread of its targets. */
+  /** A bound from below on a timer with one more day lamp: two of its lamps together, and in sum half of what lies between them all. */
   #boundWith(lamp: number, timer: number): Errors {
     const shelf = this.seats.lamps[lamp];
     const seat = this.seats.timers[timer];
     if (!shelf || !seat) return NO_ERROR;
-    const others = this.#dayLampsOn(timer);
+    const others = dayLampsOn(this.seats, timer);
     const pairs = others.length === 0 ? [[shelf]] : others.map((other) => [other, shelf]);
-    const worst = pairs.map((pair) => this.costs.dayErrors(seat.timer, pair).worstErrorTenths);
-    return { worstErrorTenths: Math.max(...worst), sumErrorTenths: this.costs.spreadSum([...others, shelf]) };
+    const worst = pairs.map((pair) => this.costs.dayBound(seat.timer, pair));
+    return { worstErrorTenths: Math.max(...worst), sumErrorTenths: this.#sumAtLeast(seat.timer, [...others, shelf]) };
+  }
+
+  #sumAtLeast(timer: LampTimer, lamps: readonly ShelfLamp[]): number {
+    const alone = lamps.map((lamp) => this.costs.aloneSum(timer, lamp));
+    return lamps.length === 0 ? 0 : Math.max(this.costs.spreadSum(lamps), ...alone);
   }
 
   #options(lamp: number): readonly number[] {
@@ -205,25 +292,17 @@ class Search {
     });
   }
 
-  #dayLampsOn(timer: number): readonly ShelfLamp[] {
-    return this.seats.on(timer).filter(({ target }) => target.kind === 'day');
-  }
-
   #with(lamp: number, timer: number, work: () => void): void {
     this.seats.put(lamp, timer);
     work();
     this.seats.takeBack(lamp);
   }
 
-  #isHopeless(errors: Errors): boolean {
+  readonly #isHopeless = (errors: Errors): boolean => {
     if (this.isSpent()) return true;
     if (errors.worstErrorTenths > this.#limitTenths) return true;
     return this.best !== null && compareErrors(errors, this.best.errors) > 0;
-  }
-}
-
-function compareErrors(a: Errors, b: Errors): number {
-  return a.worstErrorTenths - b.worstErrorTenths || a.sumErrorTenths - b.sumErrorTenths;
+  };
 }
 
 function compareBest(a: Best, b: Best): number {

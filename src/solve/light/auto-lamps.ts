@@ -3,17 +3,19 @@ import type { UtcOffsets } from '../../basics/utc-offsets.ts';
 import type { Log } from '../../diagnostics/log.ts';
 import { powerTree, type TimerNode } from '../../hardware/power-tree.ts';
 import type { MinuteWindow } from '../../plan/dial-day.ts';
-import type { NotPlanned } from '../../plan/plan.ts';
+import type { AutoPlaces, NotPlanned } from '../../plan/plan.ts';
 import type { Care } from '../../resolve/care.ts';
-import { assign, type Enclosing, placingOrder } from './assignment.ts';
+import type { Enclosing } from './arrangement-errors.ts';
+import { type Assignment, assign, placingOrder } from './assignment.ts';
 import { type DayWindows, dayWindows } from './day-windows.ts';
 import { type DialGroup, dialGroup, type LampTimer } from './dial-group.ts';
 import type { DialHistory } from './dial-history.ts';
 import { clockShiftMinutes, shifted } from './enclosure-temperature.ts';
 import { leastLeftOut, Seats, type ShelfTimer } from './seats.ts';
+import { ShelfBound } from './shelf-bound.ts';
 import { ShelfCosts } from './shelf-costs.ts';
 import type { ShelfLamp } from './shelf-lamp.ts';
-import { dayWindowsOf } from './solve-group.ts';
+import { dayWindowsOf, meanMinutes } from './solve-group.ts';
 
 export interface PlacedLamps {
   /** The groups of all timers, lamps on `auto` included. */
@@ -21,17 +23,22 @@ export interface PlacedLamps {
   /** Outlet of every lamp on the shelf by `ENCLOSURE/LAMP`. */
   readonly outletOf: ReadonlyMap<string, string>;
   readonly notPlanned: readonly NotPlanned[];
+  /** null where no lamp is on `auto`. */
+  readonly auto: AutoPlaces | null;
 }
 
-/**
- * Returns where an earlier plan has each lamp (null: on no timer) by `ENCLOSURE/LAMP`, where it was placed from the same; else null, and the
- * lamps are placed anew.
- */
-export type StandingPlaces = (solvedFrom: unknown) => ReadonlyMap<string, string | null> | null;
+/** What an earlier plan has. */
+export interface StandingPlaces {
+  /** The timer of each lamp by `ENCLOSURE/LAMP`; null: on no timer. */
+  readonly placeOf: ReadonlyMap<string, string | null>;
+  readonly auto: AutoPlaces | null;
+}
 
 /**
  * Places the lamps on `auto` among the timers that lamps may take. A lamp stays on its timer while nothing changes from which they were
  * placed: what stood on the dials meanwhile is no reason to move a plug.
+ *
+ * @param standingFrom what an earlier plan has where its lamps were placed from the same; else null, and they are placed anew
  */
 export function placeAutoLamps(
   care: Care,
@@ -40,20 +47,49 @@ export function placeAutoLamps(
   offsets: UtcOffsets,
   historyOf: (timer: LampTimer) => DialHistory,
   log: Log,
-  standing: StandingPlaces = () => null,
+  standingFrom: (placedFrom: unknown) => StandingPlaces | null = () => null,
 ): PlacedLamps {
   const auto = lamps.filter(({ lamp }) => lamp.outlet === 'auto');
   const named = new Map(lamps.filter(({ lamp }) => lamp.outlet !== 'auto').map(({ id, lamp }) => [id, lamp.outlet]));
-  if (auto.length === 0) return { groups, outletOf: named, notPlanned: [] };
+  if (auto.length === 0) return { groups, outletOf: named, notPlanned: [], auto: null };
   const seats = new Seats(candidates(care, lamps, groups), auto);
-  const kept = keptPlaces(seats, auto, standing(placedFrom(care, lamps)));
-  const timerOf = kept ?? searched({ care, groups, offsets, seats, costs: new ShelfCosts(care, historyOf) }, auto, log);
+  const standing = standingFrom(placedFrom(care, lamps));
+  const kept = keptPlaces(seats, auto, standing);
+  const shelf = { care, groups, offsets, seats, costs: new ShelfCosts(care, historyOf) };
+  const found = kept ? null : searched(shelf, auto, historyOf);
+  const timerOf = kept ?? found?.timerOf ?? auto.map(() => null);
   const notPlanned = reportLeftOut(care, seats, timerOf, log);
+  const places = kept ? (standing?.auto ?? null) : found && placesOf(care, seats, found);
+  if (places && !places.isProven) reportGap(places, seats, log);
   return {
     groups: withAuto(groups, auto, timerOf),
     outletOf: new Map([...named, ...placedOutlets(auto, timerOf)]),
     notPlanned,
+    auto: places,
   };
+}
+
+function placesOf({ plan }: Care, { lamps }: Seats, { timerOf, errors, atLeast, isProven }: Assignment): AutoPlaces {
+  return {
+    kind: 'lamps',
+    placed: lamps.flatMap(({ id }, lamp) => (timerOf[lamp] ? [id] : [])),
+    isProven,
+    levels: [
+      { name: 'worst-error', value: errors.worstErrorTenths / 10, atLeast: atLeast.worstErrorTenths / 10 },
+      {
+        name: 'errors-a-day',
+        value: meanMinutes(errors.sumErrorTenths, plan.days),
+        atLeast: meanMinutes(atLeast.sumErrorTenths, plan.days),
+      },
+    ],
+  };
+}
+
+function reportGap({ placed, levels }: AutoPlaces, { timers }: Seats, log: Log): void {
+  const [worst, day] = levels;
+  if (!worst || !day) return;
+  const counts = { lamps: placed.length, timers: timers.length };
+  log.report('assignment-not-proven', { ...counts, worst, day }, null);
 }
 
 /** Everything that the places of lamps depend on, what stood before left out. */
@@ -78,23 +114,31 @@ function placedFrom(care: Care, lamps: readonly ShelfLamp[]): unknown {
 function keptPlaces(
   seats: Seats,
   auto: readonly ShelfLamp[],
-  places: ReadonlyMap<string, string | null> | null,
+  standing: StandingPlaces | null,
 ): readonly (LampTimer | null)[] | null {
-  if (!places) return null;
+  if (!standing) return null;
   const timers = new Map(seats.timers.map(({ timer }) => [timer.id, timer]));
   const kept = auto.map(({ id }) => {
-    const place = places.get(id);
+    const place = standing.placeOf.get(id);
     return place === null ? null : timers.get(place ?? '');
   });
   return kept.every((timer) => timer !== undefined) ? kept : null;
 }
 
-function searched(shelf: Shelf, auto: readonly ShelfLamp[], log: Log): readonly (LampTimer | null)[] {
-  const { seats, costs } = shelf;
+function searched(
+  shelf: Shelf,
+  auto: readonly ShelfLamp[],
+  historyOf: (timer: LampTimer) => DialHistory,
+): Assignment | null {
+  const { care, seats, costs } = shelf;
   const leftOut = leastLeftOut(seats, placingOrder(auto));
-  const found = assign(seats, costs, () => enclosingOf(shelf), leftOut);
-  if (found && !found.isProven) log.report('assignment-not-proven', { looked: found.lookedAt }, null);
-  return found?.timerOf ?? auto.map(() => null);
+  return assign(
+    seats,
+    costs,
+    () => enclosingOf(shelf),
+    leftOut,
+    (left) => new ShelfBound(care, seats, historyOf, left),
+  );
 }
 
 function placedOutlets(

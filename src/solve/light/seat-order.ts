@@ -79,15 +79,15 @@ function sortedLamps(arrangement: readonly number[], lampClass: readonly number[
   return result;
 }
 
-/** Largest class of alike timers that is tried in every order; beyond it the order found stands. */
-const MOST_ALIKE = 5;
+/** Orders of alike timers that are tried; beyond them the order found stands. */
+const MOST_ORDERS = 15_000;
 
 function permutationsWithin(timerClass: readonly number[]): readonly (readonly number[])[] {
   const identity = timerClass.map((_, index) => index);
   return [...new Set(timerClass)].reduce<readonly (readonly number[])[]>(
     (maps, name) => {
       const members = timerClass.flatMap((each, index) => (each === name ? [index] : []));
-      if (members.length === 1 || members.length > MOST_ALIKE) return maps;
+      if (members.length === 1 || maps.length * factorial(members.length) > MOST_ORDERS) return maps;
       return maps.flatMap((map) =>
         permutations(members).map((permuted) =>
           map.map((to, index) => (members.includes(index) ? (permuted[members.indexOf(index)] ?? to) : to)),
@@ -96,6 +96,10 @@ function permutationsWithin(timerClass: readonly number[]): readonly (readonly n
     },
     [identity],
   );
+}
+
+function factorial(count: number): number {
+  return count <= 1 ? 1 : count * factorial(count - 1);
 }
 
 function permutations(items: readonly number[]): readonly (readonly number[])[] {

@@ -3,8 +3,9 @@ import type { MinuteWindow } from '../../plan/dial-day.ts';
 import type { Care } from '../../resolve/care.ts';
 import { dialGroup, envelopeOf, type LampTimer, stepMinutesOf } from './dial-group.ts';
 import type { DialHistory } from './dial-history.ts';
+import type { DialProblem } from './dial-problem.ts';
 import type { ShelfLamp } from './shelf-lamp.ts';
-import { leastErrors } from './solve-dial.ts';
+import { leastErrors, leastSumOfErrors, leastWorstError } from './solve-dial.ts';
 import { lampError, litTenths, problemOf, type SolvedGroup, solveGroup } from './solve-group.ts';
 
 export interface Errors {
@@ -32,6 +33,8 @@ export class ShelfCosts {
   readonly #day = new Map<string, Errors>();
   readonly #solved = new Map<string, SolvedGroup>();
   readonly #part = new Map<string, Errors>();
+  readonly #bounds = new Map<string, number>();
+  readonly #alone = new Map<string, number>();
   readonly #timerKeys = new Map<string, string>();
   readonly #lampKeys = new Map<string, string>();
   readonly #wishKeys = new Map<string, string>();
@@ -67,6 +70,44 @@ export class ShelfCosts {
     return this.#keep(this.#day, this.setKey(timer, lamps), () =>
       leastErrors(problemOf(this.#care, dialGroup(timer, lamps), this.#historyOf(timer), [])),
     );
+  }
+
+  /** Returns a worst error that no day dial with these lamps and any others is under. */
+  dayBound(timer: LampTimer, lamps: readonly ShelfLamp[]): number {
+    if (this.#isMonotone(timer)) return this.dayErrors(timer, lamps).worstErrorTenths;
+    return this.#keep(this.#bounds, this.setKey(timer, lamps), () => leastWorstError(this.#loosened(timer, lamps)));
+  }
+
+  /** Returns a worst error that no dial for parts of the day with these lamps and any others is under. */
+  partBound(timer: LampTimer, lamps: readonly ShelfLamp[]): number {
+    if (this.#isMonotone(timer)) return this.partErrors(timer, lamps, null, '').worstErrorTenths;
+    if (dialGroup(timer, lamps).kind !== 'inset') return 0;
+    const key = `${this.setKey(timer, lamps)} in any day`;
+    return this.#keep(this.#bounds, key, () => leastWorstError(this.#loosened(timer, lamps)));
+  }
+
+  /** Returns a sum of errors that no day dial with this lamp is under, whatever else hangs there and however large its worst error. */
+  aloneSum(timer: LampTimer, lamp: ShelfLamp): number {
+    return this.#keep(this.#alone, this.setKey(timer, [lamp]), () => leastSumOfErrors(this.#loosened(timer, [lamp])));
+  }
+
+  /** More lamps on a timer never make it better, unless a tolerance gives them more settings, or a jump or the past is given up for them. */
+  #isMonotone(timer: LampTimer): boolean {
+    const { toleranceMinutes, jumpAtMostMinutes } = this.#care.plan;
+    return toleranceMinutes === null && jumpAtMostMinutes === null && this.#historyOf(timer).past === null;
+  }
+
+  /** The problem with all that lamps beside these could loosen. */
+  #loosened(timer: LampTimer, lamps: readonly ShelfLamp[]): DialProblem {
+    const problem = problemOf(this.#care, dialGroup(timer, lamps), this.#historyOf(timer), []);
+    const isBound = problem.toleranceTenths === null && problem.past === null;
+    return {
+      ...problem,
+      toleranceTenths: null,
+      settingsAtMost: isBound ? problem.settingsAtMost : problem.days,
+      jumpAtMostMinutes: null,
+      insideByDay: null,
+    };
   }
 
   /** Returns half the spread of the lamps' targets summed over the days: no window comes nearer to all of them. */

@@ -4,7 +4,7 @@
  */
 import type { DialWindow } from '../../hardware/pins.ts';
 import { pinsMoved } from '../../hardware/pins.ts';
-import { layOutGraph, NEVER, underJump } from './dial-graph.ts';
+import { layOutGraph, MOST_ERROR_TENTHS, NEVER, underJump } from './dial-graph.ts';
 import type { ChosenSetting, DialProblem, DialSolution, TradeoffRow } from './dial-problem.ts';
 import {
   type BoundedGraph,
@@ -73,6 +73,20 @@ export function leastErrors(problem: DialProblem): {
   const left = changesAfterEntry(bounded, settings);
   const layers = sumLayers(bounded, worstTenths, left);
   return { worstErrorTenths: worstTenths, sumErrorTenths: leastBeginning(layers, left).sumTenths };
+}
+
+/** The first level alone. */
+export function leastWorstError(problem: DialProblem): number {
+  const { bounded, settings } = settingsAllowed(problem, layOutGraph(problem));
+  return leastWorst(bounded, settings, 0, MOST_ERROR_TENTHS);
+}
+
+/** The least sum of errors, however large the worst. */
+export function leastSumOfErrors(problem: DialProblem): number {
+  const { bounded, settings } = settingsAllowed(problem, layOutGraph(problem));
+  fewestSettings(bounded, MOST_ERROR_TENTHS);
+  const left = changesAfterEntry(bounded, settings);
+  return leastBeginning(sumLayers(bounded, MOST_ERROR_TENTHS, left), left).sumTenths;
 }
 
 function changesAfterEntry({ graph }: BoundedGraph, settings: number): number {

@@ -10,6 +10,7 @@ import type { PinDial } from '../../../src/hardware/devices.ts';
 import type { DialPlan } from '../../../src/plan/plan.ts';
 import type { Care, CareEnclosure } from '../../../src/resolve/care.ts';
 import { solveLighting } from '../../../src/solve/lighting.ts';
+import { boundOfShelf } from '../../generated/alike-shelf.ts';
 import { Choices } from '../../generated/random.ts';
 import { edges, enclosure, lamp, pinDial, seasonal, shelfCare } from '../../generated/shelf-care.ts';
 
@@ -32,7 +33,15 @@ function generatedShelf(seed: number): Care {
     }),
   );
   const enclosures = Array.from({ length: choices.between(1, 2) }, (_, index) => generatedEnclosure(choices, index));
-  const plan = { days: DAYS, settingsAtMost: choices.between(1, 4), atLeastBetweenDays: choices.oneOf([1, 14]) };
+  const settingsAtMost = choices.between(1, 4);
+  const toleranceMinutes = choices.oneOf([null, null, 20]);
+  const plan = {
+    days: DAYS,
+    settingsAtMost: toleranceMinutes === null || choices.chance(0.5) ? settingsAtMost : null,
+    atLeastBetweenDays: choices.oneOf([1, 14]),
+    toleranceMinutes,
+    jumpAtMostMinutes: choices.oneOf([null, null, 30]),
+  };
   return shelfCare({ plan, devices: dials, enclosures });
 }
 
@@ -115,7 +124,7 @@ function compare(a: Cost, b: Cost): number {
 
 describe('lamps on auto', () => {
   it('hang where no other arrangement is better, earlier ones first among equals', () => {
-    let [placed, tried] = [0, 0];
+    let [placed, tried, met] = [0, 0, 0];
     for (let seed = 1; seed <= SHELVES; seed++) {
       const care = generatedShelf(seed);
       const lamps = care.enclosures.flatMap((each) => each.lamps.map((one) => `${each.id}/${one.id}`));
@@ -139,8 +148,17 @@ describe('lamps on auto', () => {
       placed++;
       expect({ seed, at: found, cost: costOf(auto.lighting) }).toEqual({ seed, at: best.arrangement, cost: best.cost });
       expect(auto.notPlanned).toEqual([]);
+      expect(auto.auto.map(({ isProven }) => isProven)).toEqual([true]);
+      const bound = boundOfShelf(care, auto.dayTargets);
+      const worstTenths = Math.round(best.cost.worst);
+      expect(bound.leastWorst(), `shelf ${seed}`).toBeLessThanOrEqual(worstTenths);
+      expect(bound.leastSum(worstTenths), `shelf ${seed}`).toBeLessThanOrEqual(Math.round(best.cost.sum));
+      expect(bound.leastTimers(worstTenths), `shelf ${seed}`).toBeLessThanOrEqual(best.cost.dials);
+      if (bound.leastWorst() === worstTenths) met++;
     }
-    console.info(`assignment: ${placed} of ${SHELVES} shelves can be placed; ${tried} arrangements planned one by one`);
+    console.info(
+      `assignment: ${placed} of ${SHELVES} shelves can be placed; ${tried} arrangements planned one by one; the bound meets the worst error on ${met}`,
+    );
     expect(placed).toBeGreaterThan(SHELVES / 2);
   });
 });

@@ -18,14 +18,22 @@ export interface MixedIntegerOptimum {
 /** The package exports a function; its type calls it the default of a module. */
 const highs = await (loadHighs as unknown as typeof loadHighs.default)();
 
-type Term = readonly [factor: number, variable: string];
+export type Term = readonly [factor: number, variable: string];
 
-class Program {
+/** A program as text; every variable is 0 or more. */
+export class Program {
   readonly #rows: string[] = [];
   readonly #binaries = new Set<string>();
+  readonly #integers = new Set<string>();
 
   binary(name: string): string {
     this.#binaries.add(name);
+    return name;
+  }
+
+  /** A whole number from 0 on. */
+  integer(name: string): string {
+    this.#integers.add(name);
     return name;
   }
 
@@ -51,6 +59,8 @@ class Program {
       ...this.#rows,
       'Binaries',
       [...this.#binaries].join('\n'),
+      'General',
+      [...this.#integers].join('\n'),
       'End',
     ].join('\n');
     return highs.solve(text, { output_flag: false, mip_rel_gap: 0, mip_abs_gap: 0.4, ...limits });
