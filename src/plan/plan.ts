@@ -187,8 +187,12 @@ export interface AutoPlaces {
   readonly levels: readonly AutoLevel[];
 }
 
+/** One thing weighed, and what no arrangement is under. */
 export interface AutoLevel {
-  /** The worst error of a day, and the errors of all timers (and of lamps that follow one) added up, mean of a day: minutes. The worst shortfall, and all of them added up. */
+  /**
+   * `worst-error`: minutes, of the worst day; `errors-a-day`: minutes, of all timers and of the lamps that follow one, mean of a day;
+   * `worst-shortfall`, `shortfalls`: as the mists count them, of the worst enclosure and of all added up.
+   */
   readonly name: 'worst-error' | 'errors-a-day' | 'worst-shortfall' | 'shortfalls';
   readonly value: number;
   readonly atLeast: number;

@@ -80,6 +80,7 @@ export function partDialErrors(
   }, known);
 }
 
+/** Returns the lamps on a timer that make its day. */
 export function dayLampsOn(seats: Seats, timer: number): readonly ShelfLamp[] {
   return seats.on(timer).filter(({ target }) => target.kind === 'day');
 }

@@ -22,6 +22,7 @@ import type { ShelfBound } from './shelf-bound.ts';
 import { type Errors, NO_ERROR, type ShelfCosts, withErrors } from './shelf-costs.ts';
 import type { ShelfLamp } from './shelf-lamp.ts';
 
+/** Where each lamp hangs, and how good that is. */
 export interface Assignment {
   /** One a lamp, in the order given; null where it is left out. */
   readonly timerOf: readonly (LampTimer | null)[];

@@ -12,7 +12,7 @@ import {
 } from './fewest-settings.ts';
 
 /** Settings in the plan where neither their number nor a tolerance is given. */
-const DEFAULT_SETTINGS_AT_MOST = 8;
+export const DEFAULT_SETTINGS_AT_MOST = 8;
 
 export interface SettingsAllowed {
   readonly bounded: BoundedGraph;

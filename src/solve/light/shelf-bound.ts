@@ -29,6 +29,7 @@ interface Row {
   readonly wishes: readonly TenthsByDay[];
 }
 
+/** What no arrangement of a shelf's lamps is under, in errors and in timers. */
 export class ShelfBound {
   readonly #from: number;
   readonly #best: BestTimer;
