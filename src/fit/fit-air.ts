@@ -37,6 +37,7 @@ export interface AirFit {
   /** Robust spread of the readings about the model, as a fraction of saturation. */
   readonly residual: number;
   readonly residuals: Float64Array;
+  /** By how much errors that follow one another widen the variance; 1 where they do not. */
   readonly inflation: number;
 }
 

@@ -2,7 +2,7 @@
 import { SALTS, saltHumidity } from '../science/salt-points.ts';
 import type { GaugeReading } from './readings.ts';
 
-/** True humidity = offset + gain x what the gauge says. */
+/** True humidity = offset + gain x what the gauge says, humidities as fractions. */
 export interface GaugeCorrection {
   readonly gain: number;
   readonly offset: number;

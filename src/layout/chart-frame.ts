@@ -1,6 +1,7 @@
 /** The frame that every chart shares: axes with ticks, and the way from values to millimetres. */
 import type { PathStep, Shape } from './shapes.ts';
 
+/** Where a chart stands on the page, in mm, y downwards, and which values its axes run between. */
 export interface Frame {
   readonly left: number;
   readonly top: number;

@@ -15,6 +15,7 @@ export interface RingPins {
   readonly goesOff: ReadonlySet<number>;
 }
 
+/** Where a ring stands on the page and how large it is, in mm. */
 export interface RingPlace {
   readonly centreX: number;
   readonly centreY: number;

@@ -23,6 +23,7 @@ export type Tag =
   | 'Figure'
   | 'Artifact';
 
+/** In mm from the page's upper left corner. */
 export interface Box {
   readonly left: number;
   readonly top: number;

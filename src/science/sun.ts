@@ -30,6 +30,7 @@ interface Path {
   h2: number;
 }
 
+/** In radians. */
 interface Noon {
   readonly declination: number;
   readonly hourAngle: number;

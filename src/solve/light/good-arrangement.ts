@@ -11,6 +11,7 @@ const MOST_PASSES = 12;
 /** Moves and exchanges tried before what stands is good enough. */
 const MOST_TRIES = 60_000;
 
+/** Errors in tenths of a minute. */
 interface RoughCost {
   readonly worst: number;
   readonly sum: number;

@@ -7,7 +7,9 @@ import { sumFrom, sumOfStart } from './sum-layers.ts';
 /** The start of a setting: its day, its candidate, the changes left after it, and its node on the last day of its least duration. */
 export interface PathStart {
   readonly day: number;
+  /** The last day of its least duration. */
   readonly settledOn: number;
+  /** Its candidate window, by place in the graph. */
   readonly c: number;
   readonly changesLeft: number;
   readonly node: number;
