@@ -1,5 +1,4 @@
 /** `new`: asks little, says why it asks, and writes a file that compiles as it stands. */
-import { existsSync } from 'node:fs';
 import { basename, dirname } from 'node:path';
 import { civilOf, isoDateOf } from '../basics/calendar-day.ts';
 import { readCoordinates, readDegrees } from '../basics/coordinates.ts';
@@ -33,8 +32,8 @@ export interface NewOptions extends CommonOptions {
 /** Writes a starter file, asking on a terminal for what it is not told. Returns the exit code. */
 export async function run(args: readonly string[], options: NewOptions, world: World): Promise<number> {
   const [file = ''] = args;
-  if (existsSync(file)) throw new CannotWrite(`${file} stands there already; choose another name`);
-  if (!existsSync(dirname(file))) throw new CannotWrite(`${file}: there is no folder ${dirname(file)}`);
+  if (world.disk.existsSync(file)) throw new CannotWrite(`${file} stands there already; choose another name`);
+  if (!world.disk.existsSync(dirname(file))) throw new CannotWrite(`${file}: there is no folder ${dirname(file)}`);
   const list = questions({
     species: shippedSpecies(world),
     machineZone: Intl.DateTimeFormat().resolvedOptions().timeZone,

@@ -25,7 +25,7 @@ export interface Plan {
   readonly id: string;
   /** 1 for the first; one more each time anything is said differently. */
   readonly revision: number;
-  /** The day it was made on, as the caller gave it. */
+  /** The day it was made on; the plan's first where that is later. */
   readonly made: IsoDate;
   /** Name and version of the program. */
   readonly tool: string;
