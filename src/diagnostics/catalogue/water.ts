@@ -47,7 +47,7 @@ export const water = {
     'refusal',
     ({ pump, timer, lamps, longest }) =>
       `${pump} would run as long as ${lamps} on ${timer}; the pump may run ${longest} at most`,
-    () => 'give the pump a programmable timer of its own',
+    ({ timer }) => `take its plug out of ${timer}, and give it a programmable timer of its own that counts seconds`,
   ),
   'pump-step': wording<{ pump: string; timer: string; step: string; longest: string; pins: 'pins' | 'runs' }>(
     'cannot be done',

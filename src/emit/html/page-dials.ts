@@ -7,6 +7,7 @@ import { dateInWords, plainDate } from '../../plan/phrases/date-words.ts';
 import { loadName } from '../../plan/phrases/load-words.ts';
 import { joinedOverMidnight, pinsToChange, pinsToSet, windowsInWords } from '../../plan/phrases/pin-words.ts';
 import type { DialPlan, DialSetting, IsoDate, Plan } from '../../plan/plan.ts';
+import { pumpsBesideLamps } from '../../plan/pumps-beside-lamps.ts';
 import type { Words } from '../../plan/words/words.ts';
 import { html, list, type Markup, NOTHING } from './markup.ts';
 import { drawn, drawsWithin, fileLink, wideChart } from './page-drawings.ts';
@@ -43,12 +44,15 @@ function aboutDial(plan: Plan, dial: DialPlan, { shelf }: Words): readonly strin
   const step = shelf.span(0, dial.stepMinutes);
   const kind = dial.pins === null ? shelf.timer : dial.turnsInDays === 7 ? shelf.weekDial(step) : shelf.dial(step);
   const where = plan.hardware.find(({ id }) => id === dial.device)?.where ?? null;
+  const out = pumpsBesideLamps(plan, dial);
+  const driven = dial.drives.filter((name) => !out.some((id) => name === `device:${id}`));
   return [
     kind,
     ...(dial.pins === null ? [] : [dial.pins === 'down-is-on' ? shelf.pinsDown : shelf.pinsUp]),
     shelf.clock[dial.clock],
     ...(where === null ? [] : [shelf.where(where)]),
-    ...(dial.drives.length === 0 ? [] : [shelf.drives(shelf.list(dial.drives.map((load) => loadName(plan, load))))]),
+    ...(dial.drives.length === 0 ? [] : [shelf.drives(shelf.list(driven.map((load) => loadName(plan, load))))]),
+    ...(out.length === 0 ? [] : [shelf.pumpOut(shelf.list(out))]),
   ];
 }
 

@@ -3,6 +3,7 @@ import { settingOn } from '../../plan/dial-day.ts';
 import { lampName, loadName } from '../../plan/phrases/load-words.ts';
 import { joinedOverMidnight, pinsToChange, pinsToSet, windowsInWords } from '../../plan/phrases/pin-words.ts';
 import type { DialPlan, DialSetting, Plan } from '../../plan/plan.ts';
+import { pumpsBesideLamps } from '../../plan/pumps-beside-lamps.ts';
 import { words } from '../../plan/words/words.ts';
 import {
   dateWords,
@@ -47,6 +48,7 @@ function aboutLines(plan: Plan, dial: DialPlan, shelf: ShelfWords): readonly str
     [kind, ...pinSense(dial, shelf), shelf.clock[dial.clock]].join(' '),
     ...(where === null ? [] : [shelf.where(where)]),
     ...(dial.drives.length === 0 ? [] : [shelf.drives(shelf.list(drivenWords(plan, dial, shelf)))]),
+    ...(pumpsBesideLamps(plan, dial).length === 0 ? [] : [shelf.pumpOut(shelf.list(pumpsBesideLamps(plan, dial)))]),
     ...loadLines(plan, dial, shelf),
     ...(dial.lamps.length === 0 ? [] : [shelf.cable]),
   ];
@@ -58,10 +60,12 @@ function pinSense({ pins }: DialPlan, shelf: ShelfWords): readonly string[] {
 }
 
 function drivenWords(plan: Plan, dial: DialPlan, shelf: ShelfWords): readonly string[] {
-  return dial.drives.map((name) => {
+  const out = pumpsBesideLamps(plan, dial);
+  return dial.drives.flatMap((name) => {
     const called = loadName(plan, name);
     const lamp = dial.lamps.find((each) => `lamp:${each.enclosure}/${each.lamp}` === name);
-    return lamp ? shelf.lampWatts(called, lamp.powerW) : called;
+    if (lamp) return [shelf.lampWatts(called, lamp.powerW)];
+    return out.some((id) => name === `device:${id}`) ? [] : [called];
   });
 }
 

@@ -33,6 +33,7 @@ export const shelfEn = {
   },
   where: (place: string) => `It is ${place}.`,
   drives: (things: string) => `On it: ${things}.`,
+  pumpOut: (pumps: string) => `Leave the plug of ${pumps} out of it: beside lamps it would run for hours.`,
   lampWatts: (lamp: string, watts: number) => `${lamp} ${watts} W`,
   load: (peak: number, lasting: number) => `Together ${peak} W, of which ${lasting} W run for 3 h or more.`,
   loadRated: (peak: number, lasting: number, rating: number) =>

@@ -35,6 +35,7 @@ export const shelfEs: typeof shelfEn = {
   },
   where: (place) => `Está en: ${place}.`,
   drives: (things) => `Conectado a él: ${things}.`,
+  pumpOut: (pumps) => `No enchufar aquí ${pumps}: junto a lámparas funcionaría durante horas.`,
   lampWatts: (lamp, watts) => `${lamp} ${watts} W`,
   load: (peak, lasting) => `En total ${peak} W, de los que ${lasting} W funcionan 3 h o más.`,
   loadRated: (peak, lasting, rating) =>

@@ -7,7 +7,7 @@ import type { Care, CareEnclosure } from '../../resolve/care.ts';
 import { airOfHand, airOfPumped, airUnmisted, HAND_FLOW_G_PER_HOUR } from './enclosure-air.ts';
 import { dialMachine, handMachine, repeatCycleMachine, timedMachine } from './mist-machine.ts';
 import type { MistMeans, MistUnit } from './mist-unit.ts';
-import { refusalOf } from './pump-refusals.ts';
+import { refusalOf, runsBesideLamps } from './pump-refusals.ts';
 
 export interface ShelfPower {
   readonly drives: ReadonlyMap<string, readonly string[]>;
@@ -36,7 +36,7 @@ export function mistUnits(
   const pumped = new Map<string, MistUnit>();
   for (const pump of pumps) {
     const members = byPump.get(pump.id) ?? [];
-    const unit = members.length > 0 ? pumpUnit(care, power, pump, members, log) : null;
+    const unit = members.length > 0 ? pumpUnit(care, power, pump, members, log) : idle(care, power, pump, log);
     if (unit) pumped.set(pump.id, unit);
   }
   const seen = new Set<MistUnit>();
@@ -60,6 +60,17 @@ function mistedBy(enclosure: CareEnclosure, pumpOf: ReadonlyMap<string, string>)
   return enclosure.mist === 'auto' ? (pumpOf.get(enclosure.id) ?? 'by-hand') : enclosure.mist;
 }
 
+/** A pump that mists nothing is still plugged in: beside lamps it would run with them. */
+function idle(care: Care, power: ShelfPower, pump: MistPump, log: Log): null {
+  const timer = timerOf(care, pump);
+  if (timer) runsBesideLamps(care, power, pump, timer, log);
+  return null;
+}
+
+function timerOf(care: Care, { outlet }: MistPump): Timer | null {
+  return care.devices.find((device): device is Timer => device.id === outlet && isTimer(device)) ?? null;
+}
+
 /** Returns the unit of a pump, or null where it is refused. */
 function pumpUnit(
   care: Care,
@@ -68,7 +79,7 @@ function pumpUnit(
   members: readonly CareEnclosure[],
   log: Log,
 ): MistUnit | null {
-  const timer = care.devices.find((device): device is Timer => device.id === pump.outlet && isTimer(device)) ?? null;
+  const timer = timerOf(care, pump);
   const nozzles = members.reduce((sum, each) => sum + each.nozzles.count, 0);
   const found = timer && machineOf(pump, timer, nozzles);
   if (refusalOf(care, power, pump, timer, found?.machine ?? null, members, log)) return null;

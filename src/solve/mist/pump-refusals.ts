@@ -27,12 +27,7 @@ export function refusalOf(
   }
   const load = power.loads.find(({ device }) => device === timer.id);
   if (load && load.ratingW !== null && load.peakW > load.ratingW) return true;
-  const lamps = (power.drives.get(timer.id) ?? []).filter((name) => name.startsWith('lamp:'));
-  if (lamps.length > 0 && timer.kind !== 'repeat-cycle-timer') {
-    const values = { pump: pump.id, timer: timer.id, lamps: lamps.map((name) => name.slice(5)).join(', ') };
-    log.report('pump-beside-lamps', { ...values, longest: runWords(pump.longestRunSeconds) }, at('outlet'));
-    return true;
-  }
+  if (runsBesideLamps(care, power, pump, timer, log)) return true;
   if (!machine) {
     const step = timer.kind === 'pin-dial' ? timer.stepMinutes * 60 : leastRunSeconds(timer);
     const values = { pump: pump.id, timer: timer.id, step: runWords(step), longest: runWords(pump.longestRunSeconds) };
@@ -40,6 +35,25 @@ export function refusalOf(
     return true;
   }
   return restsTooLong(care, pump, log) || tankRefusal(care, pump, machine, log);
+}
+
+/** Returns whether a pump hangs on a timer of lamps, and reports it: planned or not, it would run as long as they are on. */
+export function runsBesideLamps(
+  care: Pick<Care, 'placeOf'>,
+  { drives }: { readonly drives: ReadonlyMap<string, readonly string[]> },
+  pump: MistPump,
+  timer: Timer,
+  log: Log,
+): boolean {
+  const lamps = (drives.get(timer.id) ?? []).filter((name) => name.startsWith('lamp:'));
+  if (lamps.length === 0 || timer.kind === 'repeat-cycle-timer') return false;
+  const values = { pump: pump.id, timer: timer.id, lamps: lamps.map((name) => name.slice('lamp:'.length)).join(', ') };
+  log.report(
+    'pump-beside-lamps',
+    { ...values, longest: runWords(pump.longestRunSeconds) },
+    care.placeOf([...pump.path, 'outlet']),
+  );
+  return true;
 }
 
 function leastRunSeconds(timer: Timer): number {
