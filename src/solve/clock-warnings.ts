@@ -1,6 +1,7 @@
-/** Warnings about the site's clocks: tables of zones that part, and wall-time timers where the clocks change at midnight. */
-import { isoDateOf } from '../basics/calendar-day.ts';
+/** Warnings about the site and its clocks: a place that cannot keep them, tables of zones that part, and wall-time timers where the clocks change at midnight. */
+import { civilOf, isoDateOf } from '../basics/calendar-day.ts';
 import { DAY_MINUTES } from '../basics/minute-of-day.ts';
+import { misplacement } from '../basics/place-in-zone.ts';
 import { type ZoneDisagreement, zoneDisagreements } from '../basics/second-zone-table.ts';
 import type { UtcOffsets } from '../basics/utc-offsets.ts';
 import { zoneOffsets } from '../basics/zone.ts';
@@ -8,11 +9,21 @@ import type { Log } from '../diagnostics/log.ts';
 import { wallChanges } from '../plan/clock-changes.ts';
 import type { Care } from '../resolve/care.ts';
 
-/** Reports `stale-zone-table` (a note where the tables part for a week or less) and `clocks-change-at-midnight`. */
+/** Reports `longitude-off-zone`, `latitude-off-zone`, `stale-zone-table` (a note where the tables part for a week or less) and `clocks-change-at-midnight`. */
 export function warnOfClocks(care: Pick<Care, 'site' | 'plan' | 'devices' | 'placeOf'>, log: Log): void {
   const offsets = zoneOffsets(care.site.timezone, care.plan.from, care.plan.days);
+  warnOfPlace(care, log);
   warnOfStaleTable(care, offsets, log);
   warnOfMidnightChange(care, offsets, log);
+}
+
+function warnOfPlace({ site, plan, placeOf }: Pick<Care, 'site' | 'plan' | 'placeOf'>, log: Log): void {
+  const { timezone: zone, latitude, longitude } = site;
+  const found = misplacement(zone, civilOf(plan.from).year, site);
+  if (found?.kind === 'east-west')
+    log.report('longitude-off-zone', { zone, longitude, hours: found.hours }, placeOf(['site', 'longitude']));
+  if (found?.kind === 'north-south')
+    log.report('latitude-off-zone', { zone, latitude, summer: found.summer }, placeOf(['site', 'latitude']));
 }
 
 function warnOfStaleTable({ plan, placeOf }: Pick<Care, 'plan' | 'placeOf'>, offsets: UtcOffsets, log: Log): void {

@@ -22,7 +22,13 @@ import { agreeingGroups, reportLonelyHeaters } from './light/group-checks.ts';
 import { checkLamps } from './light/lamp-safety.ts';
 import { timerLoads } from './light/loads.ts';
 import { type DayTargets, reportLongInsets, type ShelfLamp, shelfLamps } from './light/shelf-lamp.ts';
-import { reportClocks, reportExtremeDays, reportInsets, reportRestrikes } from './light/shelf-messages.ts';
+import {
+  reportClocks,
+  reportExtremeDays,
+  reportInsets,
+  reportRestrikes,
+  reportUnlitNeeds,
+} from './light/shelf-messages.ts';
 import { type EnclosingDays, problemOf, solveGroup } from './light/solve-group.ts';
 import { siteDayLengthMinutes } from './light/target-day-length.ts';
 import { checkTemperatures } from './light/temperature-check.ts';
@@ -64,6 +70,7 @@ export function solveLighting(
   const dayTargets = dayTargetsOf(care, log);
   const lamps = shelfLamps(care, dayTargets);
   reportExtremeDays(care, dayTargets, log);
+  reportUnlitNeeds(care, log);
   reportLongInsets(care, lamps, dayTargets, log);
 
   const refused = checkLamps(care, lamps, powerTree(care.devices, []).timers, log);

@@ -24,6 +24,21 @@ export const clocks = {
       `${timer} shows wall time, and in ${zone} the clocks go from ${from} to ${to} on ${date}, when nobody stands at the shelf`,
     () => 'turn it in the evening before, or set clock: standard and leave it alone all year',
   ),
+  'longitude-off-zone': wording<{ zone: string; longitude: number; hours: number }>(
+    'note',
+    'warning',
+    ({ zone, longitude, hours }) => `at longitude ${longitude} the sun is ${hours} h from the clocks of ${zone}`,
+    ({ longitude }) =>
+      `correct the one that is wrong; longitudes are positive to the east: ${-longitude}, if that is meant`,
+  ),
+  'latitude-off-zone': wording<{ zone: string; latitude: number; summer: 'January' | 'July' }>(
+    'note',
+    'warning',
+    ({ zone, latitude, summer }) =>
+      `${zone} has its summer time in ${summer}, which is winter at latitude ${latitude}: the year of light would be the wrong way round`,
+    ({ latitude }) =>
+      `correct the one that is wrong; latitudes are positive to the north: ${-latitude}, if that is meant`,
+  ),
   'clock-set-back': wording<{ today: string; made: string; taken: string }>(
     'note',
     'warning',

@@ -1,4 +1,5 @@
 /** What there is to say about lamps, dials and the cable. */
+import { spanWords } from '../../basics/span-words.ts';
 import { wording } from '../diagnostic.ts';
 
 export const lighting = {
@@ -48,6 +49,26 @@ export const lighting = {
     'refusal',
     ({ lamp }) => `${lamp} heats, and auto never places a heater on a timer`,
     () => 'name its outlet: always, behind its thermostat',
+  ),
+  'needs-without-lamp': wording<{
+    enclosure: string;
+    isBasking: boolean;
+    baskingC: readonly [number, number] | null;
+    isUv: boolean;
+    zone: number | null;
+  }>(
+    'falls short',
+    'note',
+    ({ enclosure, isBasking, baskingC, isUv, zone }) => {
+      const basking = `a basking place${baskingC === null ? '' : ` of ${baskingC[0]} to ${baskingC[1]} °C`}`;
+      const uv = `UV${zone === null ? '' : ` of Ferguson zone ${zone}`}`;
+      const lacking = [...(isBasking ? [basking] : []), ...(isUv ? [uv] : [])].join(' and ');
+      return `the profile of ${enclosure} asks for ${lacking}, and no lamp in the file gives ${isBasking && isUv ? 'them' : 'it'}`;
+    },
+    ({ isBasking, isUv }) => {
+      const uses = [...(isBasking ? ['basking'] : []), ...(isUv ? ['uvb'] : [])];
+      return `add the lamp${uses.length > 1 ? 's' : ''} with for: [${uses.join('] and for: [')}]; left out on purpose, it may stay so`;
+    },
   ),
   'heat-on-timer': wording<{ lamp: string; timer: string }>(
     'not safe',
@@ -118,14 +139,14 @@ export const lighting = {
     'note',
     'note',
     ({ lamp, timer, wants, errorMinutes }) =>
-      `${lamp} follows the daylight on ${timer}; its own ${wants} is missed by up to ${errorMinutes} min`,
+      `${lamp} follows the daylight on ${timer}; its own ${wants} is missed by up to ${spanWords(Math.round(errorMinutes))}`,
     () => 'on a dial of its own, inside the day, it could keep its hours',
   ),
   'inset-in-combined-lamp': wording<{ lamp: string; use: string; errorMinutes: number }>(
     'note',
     'note',
     ({ lamp, use, errorMinutes }) =>
-      `${lamp} gives the daylight too, so its ${use} hours last as long as the day, up to ${errorMinutes} min more than the target`,
+      `${lamp} gives the daylight too, so its ${use} hours last as long as the day, up to ${spanWords(Math.round(errorMinutes))} more than the target`,
     ({ use }) => `a lamp for ${use} alone, on a dial of its own, could keep them`,
   ),
   'inset-longer-than-day': wording<{ lamp: string; inset: string; date: string; day: string; days: number }>(

@@ -5,7 +5,7 @@ import { spanWords } from '../../basics/span-words.ts';
 import type { Log } from '../../diagnostics/log.ts';
 import { isTimer } from '../../hardware/power-tree.ts';
 import { joinedWindows, minutesOn } from '../../plan/dial-day.ts';
-import type { ClockKind, DialPlan } from '../../plan/plan.ts';
+import type { ClockKind, DialPlan, LampUse } from '../../plan/plan.ts';
 import type { Care, CareEnclosure } from '../../resolve/care.ts';
 import { type DialGroup, followingLamps } from './dial-group.ts';
 import { type DayTargets, insetTarget, insetWords, type ShelfLamp } from './shelf-lamp.ts';
@@ -35,6 +35,25 @@ export function reportExtremeDays(care: Care, days: DayTargets, log: Log): void 
       values,
       care.placeOfTarget(enclosure.id, 'photoperiod') ?? care.placeOf(enclosure.path),
     );
+  }
+}
+
+/** Says what the profile asks for and no lamp of the enclosure gives: a basking place, UV. */
+export function reportUnlitNeeds(care: Care, log: Log): void {
+  for (const { id, path, lamps, targets } of care.enclosures) {
+    const { basking, uvb, temperature } = targets;
+    const gives = (use: LampUse) => lamps.some(({ uses }) => uses.includes(use));
+    const isWarmedAllDay =
+      basking?.form === 'edges' && basking.afterLightsOnMinutes + basking.beforeLightsOffMinutes === 0;
+    const lacksBasking = basking !== null && !gives('basking') && !(isWarmedAllDay && gives('heat'));
+    const values = {
+      enclosure: id,
+      baskingC: lacksBasking ? temperature.baskingC : null,
+      isBasking: lacksBasking,
+      isUv: uvb !== null && !gives('uvb'),
+      zone: uvb?.fergusonZone ?? null,
+    };
+    if (values.isBasking || values.isUv) log.report('needs-without-lamp', values, care.placeOf([...path, 'lamps']));
   }
 }
 

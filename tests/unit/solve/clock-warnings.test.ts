@@ -13,13 +13,22 @@ function dial(id: string, clock: 'standard' | 'wall'): PinDial {
   return { id, kind: 'pin-dial', clock, now: null, where: null, path: ['hardware', id], ...outlets, ...ring };
 }
 
+/** Where its clocks are lived by, to a degree; else Havana. */
+const PLACES: Readonly<Record<string, { readonly latitude: number; readonly longitude: number }>> = {
+  'Europe/Madrid': { latitude: 40, longitude: -4 },
+  'America/Vancouver': { latitude: 49, longitude: -123 },
+  'Asia/Jerusalem': { latitude: 32, longitude: 35 },
+  'Australia/Melbourne': { latitude: -38, longitude: -145 },
+  'Australia/Sydney': { latitude: 34, longitude: 151 },
+};
+
 type Household = Pick<Care, 'site' | 'plan' | 'devices' | 'placeOf'>;
 
 function household(timezone: string, from: string, days: number, devices: Care['devices'] = []): Household {
   const plan = { from: epochDay(from), days };
   const unused = { changeOn: null, settingsAtMost: null, toleranceMinutes: null, jumpAtMostMinutes: null };
   return {
-    site: { timezone, latitude: 23, longitude: -82, roomByMonth: [] },
+    site: { timezone, ...(PLACES[timezone] ?? { latitude: 23, longitude: -82 }), roomByMonth: [] },
     plan: { ...plan, ...unused, atLeastBetweenDays: 0, mistSetsAtMost: 1 },
     devices,
     placeOf: (path: Path): Place => ({ file: path.join('.'), line: 1, column: 1, length: 1 }),
@@ -66,6 +75,17 @@ describe('tables of zones that part', () => {
     expect(entries.map(({ code, weight }) => [code, weight])).toEqual(
       winterMinutes === -420 ? [] : [['stale-zone-table', 'warning']],
     );
+  });
+});
+
+describe('a place that cannot keep its clocks', () => {
+  it('is told of at the number that is wrong, with the other sign', () => {
+    const [east] = told(household('Australia/Melbourne', '2027-01-01', 30));
+    expect([east?.code, east?.place?.file]).toEqual(['longitude-off-zone', 'site.longitude']);
+    expect(east?.instead).toContain('145, if that is meant');
+    const [north] = told(household('Australia/Sydney', '2027-01-01', 30));
+    expect([north?.code, north?.place?.file]).toEqual(['latitude-off-zone', 'site.latitude']);
+    expect(north?.instead).toContain('-34, if that is meant');
   });
 });
 
