@@ -6,7 +6,7 @@ import type { Log } from '../diagnostics/log.ts';
 import { deepNestIn } from './deep-nest.ts';
 import type { SourceText } from './source-text.ts';
 import type { Span, Spot } from './spot.ts';
-import { syntaxWords } from './yaml-syntax-words.ts';
+import { losesIndent, syntaxWords } from './yaml-syntax-words.ts';
 
 /** Deeper than any key of the contract stands. */
 const DEEPEST = 24;
@@ -43,7 +43,8 @@ export function readAnyYaml(source: SourceText, log: Log): AnyYaml | null {
     prettyErrors: false,
     logLevel: 'silent',
   });
-  const faults = [...document.errors, ...document.warnings].slice(0, MOST_SYNTAX_ERRORS);
+  const found = [...document.errors, ...document.warnings].map((fault) => deeperLine(fault, source.text) ?? fault);
+  const faults = withoutConsequences(found).slice(0, MOST_SYNTAX_ERRORS);
   for (const { code, message, pos } of faults) {
     log.report('yaml-form', syntaxWords(code, message), source.place(pos[0], pos[1]));
   }
@@ -53,6 +54,26 @@ export function readAnyYaml(source: SourceText, log: Log): AnyYaml | null {
     return null;
   }
   return new Converter(parser(), source, log).convert(document.contents);
+}
+
+interface Fault {
+  readonly code: string;
+  readonly message: string;
+  readonly pos: readonly [number, number];
+}
+
+/** A text that seems to go on over a second colon on the next line: that line is indented too far. null for any other fault. */
+function deeperLine({ code, message, pos: [start] }: Fault, text: string): Fault | null {
+  const end = text.indexOf('\n', start);
+  if (code !== 'BLOCK_AS_IMPLICIT_KEY' || end < 0 || /:(\s|$)/u.test(text.slice(start, end))) return null;
+  const next = end + 1 + (/^ */u.exec(text.slice(end + 1))?.[0].length ?? 0);
+  return { code: 'BAD_INDENT', message, pos: [next, next + 1] };
+}
+
+/** Behind a line whose indent is wrong nothing stands where it belongs: what is found there is no fault of its own, but for tabs. */
+function withoutConsequences(faults: readonly Fault[]): readonly Fault[] {
+  const first = faults.findIndex(({ code, message }) => losesIndent(code, message));
+  return faults.filter(({ code }, index) => first < 0 || index <= first || code === 'TAB_AS_INDENT');
 }
 
 /** Turns nodes into data; keys that stand twice, references and deep nests are reported. */

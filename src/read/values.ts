@@ -9,11 +9,11 @@ import {
 } from '../basics/calendar-day.ts';
 import type { Weekday } from '../basics/civil.ts';
 import { clockTimeOf, DAY_MINUTES, parseClockTime } from '../basics/minute-of-day.ts';
-import { nearestSpelling } from '../basics/nearest-spelling.ts';
 import { type Dimension, parseCalendarSpan, parseQuantity, splitQuantity, unitNames } from '../basics/quantity.ts';
 import { unitsOf } from '../basics/units.ts';
 import type { CalendarSpan } from '../basics/units-of-measure.ts';
 import { type Field, foundWords, leaf, pick, readBelow, type Say } from './field.ts';
+import { choiceMeant, dateMeant, plainText, timeMeant } from './meant.ts';
 
 /** Bounds in the field's own unit, and how they are said: `more than 0 W and at most 5 kW`. */
 export interface Bounds {
@@ -111,12 +111,16 @@ function quantitySchema(dimension: Dimension): Readonly<Record<string, unknown>>
   };
 }
 
-/** A number without a unit: a count, degrees of latitude. */
-export function bareNumber(bounds: Bounds, example: string): Field<number> {
+/** A number without a unit: a count, degrees of latitude. `meant` reads it in another form, so that it can be proposed. */
+export function bareNumber(
+  bounds: Bounds,
+  example: string,
+  meant: (text: string) => number | null = () => null,
+): Field<number> {
   return leaf(
     (value, say) => {
       if (typeof value !== 'number' || Number.isNaN(value))
-        return say('not-a-number', { found: foundWords(value), example });
+        return say('not-a-number', { found: foundWords(value), example, meant: meant(plainText(value)) });
       return inside(value, bounds) ? value : say('out-of-bounds', { found: foundWords(value), bounds: bounds.words });
     },
     example,
@@ -134,7 +138,7 @@ export function count(least: number, most: number, example: string): Field<numbe
   return leaf(
     (value, say) => {
       if (typeof value !== 'number' || Number.isNaN(value))
-        return say('not-a-number', { found: foundWords(value), example });
+        return say('not-a-number', { found: foundWords(value), example, meant: null });
       const fits = Number.isInteger(value) && value >= least && value <= most;
       return fits
         ? value
@@ -161,7 +165,7 @@ export function choice<W extends string>(words: readonly W[]): Field<W> {
     (value, say) => {
       const word = words.find((each) => each === value);
       if (word !== undefined) return word;
-      const nearest = typeof value === 'string' ? nearestSpelling(value, words) : null;
+      const nearest = typeof value === 'string' ? choiceMeant(value, words) : null;
       return say('not-a-choice', { found: foundWords(value), choices: words, nearest });
     },
     words[0] ?? '',
@@ -227,11 +231,11 @@ export function clockTime(example: string, endOfDay = false): Field<number> {
     (value, say) => {
       if (typeof value === 'number' && Number.isFinite(value)) {
         const time = Number.isInteger(value) && value >= 0 && value <= DAY_MINUTES ? clockTimeOf(value) : null;
-        return say('time-as-number', { found: value, time });
+        return say('time-as-number', { found: value, time: value <= 24 ? timeMeant(String(value)) : time });
       }
       const minute = typeof value === 'string' ? parseClockTime(value.trim()) : null;
       const fits = minute !== null && (endOfDay || minute < DAY_MINUTES);
-      return fits ? minute : say('not-a-time', { found: foundWords(value) });
+      return fits ? minute : say('not-a-time', { found: foundWords(value), meant: timeMeant(plainText(value)) });
     },
     example,
     () => ({
@@ -255,7 +259,7 @@ export const date: Field<EpochDay> = leaf<EpochDay>(
 
 function sayDate(value: unknown, say: Say): undefined {
   const match = typeof value === 'string' ? /^(\d{4})-(\d{2})-(\d{2})$/u.exec(value.trim()) : null;
-  if (!match) return say('not-a-date', { found: foundWords(value) });
+  if (!match) return say('not-a-date', { found: foundWords(value), meant: dateMeant(plainText(value)) });
   const [year, month] = [Number(match[1]), Number(match[2])];
   const monthDays = month >= 1 && month <= 12 ? epochDayOf(year, month + 1, 1) - epochDayOf(year, month, 1) : null;
   return say('no-such-date', { found: String(value), monthDays, month: `${match[1]}-${match[2]}` });
@@ -266,7 +270,7 @@ export const birth: Field<string> = leaf<string>(
   (value, say) => {
     const words = typeof value === 'number' && Number.isInteger(value) ? String(value) : value;
     if (typeof words !== 'string' || !/^\d{4}(-\d{2}(-\d{2})?)?$/u.test(words))
-      return say('not-a-date', { found: foundWords(value) });
+      return say('not-a-date', { found: foundWords(value), meant: dateMeant(plainText(value)) });
     const whole = `${words}${'-01-01'.slice(words.length - 4)}`;
     return parseIsoDate(whole) === null ? sayDate(whole, say) : words;
   },

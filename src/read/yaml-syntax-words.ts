@@ -16,10 +16,6 @@ const words: Readonly<Record<string, SyntaxWords>> = {
     what: 'a backslash in double quotes begins a code, and this one is unknown',
     fix: 'write \\\\ for a backslash, or use single quotes',
   },
-  BAD_INDENT: {
-    what: 'this does not line up with what stands around it',
-    fix: 'give all entries of one list or map the same indent, in spaces',
-  },
   BAD_SCALAR_START: { what: 'text cannot begin with this character', fix: 'put the text in quotes' },
   BLOCK_AS_IMPLICIT_KEY: {
     what: 'a second colon stands on the line',
@@ -43,7 +39,15 @@ const words: Readonly<Record<string, SyntaxWords>> = {
   },
 };
 
+const WRONG_INDENT: SyntaxWords = {
+  what: 'this does not line up with what stands around it',
+  fix: 'give all entries of one list or map the same indent, in spaces',
+};
+
+const NO_LIST_ITEM = /Sequence item without/u;
+
 const byMessage: readonly (readonly [RegExp, SyntaxWords])[] = [
+  [NO_LIST_ITEM, WRONG_INDENT],
   [/quote/u, { what: 'a quote is opened and not closed', fix: 'close it' }],
   [
     /Implicit map keys|KEY: VALUE/u,
@@ -65,8 +69,14 @@ const UNKNOWN: SyntaxWords = {
   fix: 'check quotes, commas and brackets on this line and the one before',
 };
 
+/** Returns whether a fault is one of indent, behind which nothing stands where it belongs. */
+export function losesIndent(code: string, message: string): boolean {
+  return code === 'TAB_AS_INDENT' || code === 'BAD_INDENT' || NO_LIST_ITEM.test(message);
+}
+
 /** Returns what is wrong and what would be right for a fault that the parser names by code and message. */
 export function syntaxWords(code: string, message: string): SyntaxWords {
   if (code === 'TAB_AS_INDENT') return words[code] ?? UNKNOWN;
+  if (code === 'BAD_INDENT') return WRONG_INDENT;
   return byMessage.find(([pattern]) => pattern.test(message))?.[1] ?? words[code] ?? UNKNOWN;
 }

@@ -58,7 +58,7 @@ export const reading = {
     'cannot be read',
     'error',
     ({ key, of }) => `${of} needs ${key}`,
-    ({ key, example }) => (example === null ? `add ${key}:` : `add ${key}: ${example}`),
+    ({ key, example }) => (example === null ? `add ${key}:` : `add ${key}, for instance ${key}: ${example}`),
   ),
   'value-missing': wording<{ key: string; example: string | null }>(
     'cannot be read',
@@ -103,11 +103,11 @@ export const reading = {
     ({ found }) => `${found} is more or less than can stand here`,
     ({ bounds }) => `what fits: ${bounds}`,
   ),
-  'not-a-number': wording<{ found: string; example: string }>(
+  'not-a-number': wording<{ found: string; example: string; meant: number | null }>(
     'cannot be read',
     'error',
     ({ found }) => `a bare number belongs here; ${found} is none`,
-    ({ example }) => `write for instance ${example}`,
+    ({ example, meant }) => (meant === null ? `write for instance ${example}` : `write ${meant}`),
   ),
   'not-a-choice': wording<{ found: string; choices: readonly string[] } & Nearest>(
     'cannot be read',
@@ -115,23 +115,30 @@ export const reading = {
     ({ found }) => `${found} is not one of the words that fit`,
     ({ nearest, choices }) => meant(nearest, `the words are ${among(choices)}`),
   ),
-  'not-a-time': wording<{ found: string }>(
+  'not-a-time': wording<{ found: string; meant: string | null }>(
     'cannot be read',
     'error',
     ({ found }) => `${found} is no time of day`,
-    () => 'write hours and minutes on the 24 h clock, in quotes, for instance "07:30" or "19:30"',
+    ({ meant }) =>
+      meant === null
+        ? 'write hours and minutes on the 24 h clock, in quotes, for instance "07:30" or "19:30"'
+        : `write "${meant}", hours and minutes on the 24 h clock`,
   ),
   'time-as-number': wording<{ found: number; time: string | null }>(
     'cannot be read',
     'error',
-    ({ found, time }) => `${found} is a number; some programs turn ${time ?? 'a time'} into one where it has no quotes`,
+    ({ found, time }) =>
+      found <= 24
+        ? `${found} is a number; a time of day has hours and minutes`
+        : `${found} is a number; some programs turn ${time ?? 'a time'} into one where it has no quotes`,
     ({ time }) => `write times in quotes: "${time ?? '07:30'}"`,
   ),
-  'not-a-date': wording<{ found: string }>(
+  'not-a-date': wording<{ found: string; meant: string | null }>(
     'cannot be read',
     'error',
     ({ found }) => `${found} is no date`,
-    () => 'write year-month-day, for instance 2027-01-31',
+    ({ meant }) =>
+      meant === null ? 'write year-month-day, for instance 2027-01-31' : `write ${meant}, year-month-day`,
   ),
   'no-such-date': wording<{ found: string; monthDays: number | null; month: string }>(
     'cannot be read',

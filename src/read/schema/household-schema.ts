@@ -1,4 +1,5 @@
 /** The whole household file. */
+import { readDegrees } from '../../basics/coordinates.ts';
 import { isRegionZone, REGION_ZONE, zoneNamed } from '../../basics/zone.ts';
 import {
   type Field,
@@ -123,7 +124,11 @@ function site(): Field<ReadSite> {
     {
       timezone: zone,
       latitude: latitude(),
-      longitude: bareNumber({ least: -180, most: 180, words: 'degrees from -180 to 180, east positive' }, '-0.89'),
+      longitude: bareNumber(
+        { least: -180, most: 180, words: 'degrees from -180 to 180, east positive' },
+        '-0.89',
+        (text) => readDegrees(text, 'longitude'),
+      ),
       room: record(
         {
           day: oneOrTwelve(room('21 °C'), '[20 °C, … twelve values]'),

@@ -1,4 +1,5 @@
 /** Day length, its place in the day, basking and UV hours. */
+import { readDegrees } from '../../basics/coordinates.ts';
 import { checked, type Field, isRawMap, leaf, list, mapped, optional, pick, record } from '../field.ts';
 import type { EdgeWord, ReadDay, ReadEdge, ReadInset, ReadPhotoperiod, ReadTime } from '../targets.ts';
 import { bareNumber, choice, clockTime, count, date, spanDays, spanMinutes } from '../values.ts';
@@ -37,7 +38,7 @@ export function timeOrEdge(): Field<ReadTime> {
 }
 
 const LATITUDE = { least: -90, most: 90, words: 'degrees from -90 to 90, north positive' };
-export const latitude = (): Field<number> => bareNumber(LATITUDE, '41.65');
+export const latitude = (): Field<number> => bareNumber(LATITUDE, '41.65', (text) => readDegrees(text, 'latitude'));
 
 const where = () => choice(['site', 'native'] as const);
 function season(): Field<NonNullable<ReadPhotoperiod['season']>> {

@@ -235,7 +235,6 @@ describe('problems', () => {
       'out-of-bounds',
       'needs-unit',
       'step-form',
-      'key-missing',
       'unknown-key',
       'unknown-id',
     ]);
