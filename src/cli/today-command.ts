@@ -46,7 +46,8 @@ export async function run(
   const today = isoDateOf(todayIn(plan.timezone, todayOf(options.today, world)));
   const first = options.on ?? today;
   if (first < plan.from || first > plan.to)
-    world.say(`dewdial: ${first} lies outside the plan (${plan.from} to ${plan.to})\n`);
+    world.say(`dewdial: ${first} lies outside the plan (${plan.from} to ${plan.to}); ${outsideWords(first, plan)}\n`);
+  if (first > plan.to) return EXIT.unusable;
   const person = personOf(options.for, plan);
   const views = datesFrom(first, days).map((date) =>
     dayView(plan, date, nowMinuteOf(plan, date, today, options, world), person),
@@ -77,6 +78,13 @@ async function planned(
   const { runHousehold } = await import('./household-run.ts');
   const run = runHousehold(file, options, world, version);
   return run && { ...run, plan: run.compiled.plan };
+}
+
+/** A plan that is over says nothing of a day; the timers go on as they stand. */
+function outsideWords(date: string, plan: Plan): string {
+  return date > plan.to
+    ? 'the timers go on as they stand: write more days or a later from in the file, and compile'
+    : 'nothing is planned yet';
 }
 
 function personOf(id: string | undefined, plan: Plan): string | null {

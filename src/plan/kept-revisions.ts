@@ -1,4 +1,4 @@
-/** The revisions that a plan keeps under `previous`: the newest of an earlier day whole, older ones for the change sheet alone. */
+/** The revisions that a plan keeps under `previous`: the newest of an earlier day (or the first there was) whole, older ones for the change sheet alone. */
 import type { IsoDate } from '../basics/civil.ts';
 import type { Plan } from './plan.ts';
 
@@ -7,11 +7,13 @@ const OLDER_AT_MOST = 5;
 
 /**
  * Returns what a revision made on a day keeps of those before: the newest made on an earlier day, for revisions of one day replace each other,
- * with some older ones behind it. null where there is none.
+ * with some older ones behind it. On the first day of all it is the first revision, which may stand on the shelf already. null where there
+ * is none.
  */
 export function keptRevisions(earlier: Plan | null, made: IsoDate): Plan | null {
   if (!earlier) return null;
-  const newest = earlier.made < made ? earlier : earlier.previous;
+  const first = earlier.made === made && !earlier.previous ? earlier : null;
+  const newest = first ?? (earlier.made < made ? earlier : earlier.previous);
   return newest && { ...newest, previous: older(newest.previous, made, OLDER_AT_MOST) };
 }
 

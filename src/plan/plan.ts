@@ -33,7 +33,7 @@ export interface Plan {
   readonly digests: Readonly<Record<string, string>>;
   /** What was said of each part when it was solved, and is said again while the part is copied; a part of which nothing is said is absent. */
   readonly said?: Readonly<Record<string, readonly PartMessage[]>>;
-  /** The newest revision made on an earlier day, whole; its own `previous` are older ones, each with what a change sheet compares. */
+  /** The newest revision made on an earlier day (on the first day the first one), whole; its own `previous` are older ones, each with what a change sheet compares. */
   readonly previous: Plan | null;
   readonly name: string;
   readonly timezone: string;

@@ -78,6 +78,14 @@ describe('reading commands', () => {
     expect(out).toMatch(/\d{2}:\d{2}/);
   });
 
+  it('today says nothing of a day behind the end of the plan', () => {
+    const { exit, out, said } = run(['today', 'one-gecko.yaml', '--on', '2029-01-01', ...TODAY]);
+    expect({ exit, out }).toEqual({ exit: 1, out: '' });
+    expect(said).toContain(
+      '2029-01-01 lies outside the plan (2027-01-01 to 2027-12-31); the timers go on as they stand',
+    );
+  });
+
   it('species lists all profiles, and one with its sources', () => {
     expect(
       run(['species'])

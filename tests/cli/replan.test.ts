@@ -45,6 +45,16 @@ describe('changes', () => {
     expect(changes('--today', day(31)).out).toBe(before.out);
   });
 
+  it('of the first day are told against its first plan, whose pins may be set', () => {
+    compile('first', '--today', day(0));
+    edit('feeds_at: "10:15"', 'feeds_at: "10:45"');
+    compile('first', '--today', day(0));
+    const sheet = readFileSync(pathOf('first', 'changes.txt'), 'utf8');
+    expect(sheet).toContain('against the first plan of that day');
+    expect(sheet).toContain('10:45');
+    edit('feeds_at: "10:45"', 'feeds_at: "10:15"');
+  });
+
   it('--since goes back to older revisions, and names those that are kept', () => {
     edit('feeds_at: "10:15"', 'feeds_at: "10:30"');
     compile('sheets', '--today', day(40));

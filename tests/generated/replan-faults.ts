@@ -75,7 +75,8 @@ function sharedPast({ before, after }: Replan): { readonly from: string; readonl
 function faultsOfRevision({ before, after, today }: Replan): readonly string[] {
   if (after === before) return [];
   const made = [today, after.from].sort().at(-1);
-  const previous = before.made < after.made ? before : before.previous;
+  const isOfFirstDay = before.made === after.made && before.previous === null;
+  const previous = before.made < after.made || isOfFirstDay ? before : before.previous;
   return [
     ...(after.revision === before.revision + 1 ? [] : [`revision ${after.revision} follows ${before.revision}`]),
     ...(after.made === made ? [] : [`made on ${after.made}, not on ${made}`]),

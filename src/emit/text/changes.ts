@@ -17,7 +17,9 @@ export function changesText(plan: Plan, before: Plan | null = plan.previous, on:
     said.changes.title(plan.name),
     before === null
       ? said.changes.noEarlier
-      : said.changes.since(dateWords(on, said.shelf), dateWords(before.made, said.shelf)),
+      : before.made === plan.made
+        ? said.changes.sinceFirst(dateWords(on, said.shelf))
+        : said.changes.since(dateWords(on, said.shelf), dateWords(before.made, said.shelf)),
   ];
   if (before === null) return `${head.join('\n')}\n`;
   const { changes } = said;

@@ -2,6 +2,7 @@
 export const changesEn = {
   title: (household: string) => `${household}: what to change`,
   since: (on: string, before: string) => `On ${on}, against the plan made on ${before}. In the order of the shelf.`,
+  sinceFirst: (on: string) => `On ${on}, against the first plan of that day. In the order of the shelf.`,
   nothing: 'Nothing is to be changed.',
   noEarlier: 'There is no earlier plan to compare with: set everything as the settings say.',
   newDevice: (device: string) => `${device}: set it from scratch`,

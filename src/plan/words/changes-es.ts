@@ -4,6 +4,7 @@ import type { changesEn } from './changes-en.ts';
 export const changesEs: typeof changesEn = {
   title: (household) => `${household}: qué cambiar`,
   since: (on, before) => `El ${on}, respecto al plan hecho el ${before}. En el orden de la estantería.`,
+  sinceFirst: (on) => `El ${on}, respecto al primer plan de ese día. En el orden de la estantería.`,
   nothing: 'No hay nada que cambiar.',
   noEarlier: 'No hay un plan anterior con que comparar: ajuste todo como dicen los ajustes.',
   newDevice: (device) => `${device}: ajústelo desde cero`,

@@ -35,6 +35,15 @@ describe('kept revisions', () => {
     ]);
   });
 
+  it('of the first day hold the first, which may hang on the shelf already', () => {
+    expect(kept(madeOn('2027-01-01', '2027-01-01'))).toEqual([[1, '2027-01-01']]);
+    expect(kept(madeOn('2027-01-01', '2027-01-01', '2027-01-01'))).toEqual([[1, '2027-01-01']]);
+    expect(kept(madeOn('2027-01-01', '2027-01-01', '2027-02-01', '2027-02-01'))).toEqual([
+      [2, '2027-01-01'],
+      [1, '2027-01-01'],
+    ]);
+  });
+
   it('are at most six, and survive a clock set back', () => {
     const days = Array.from({ length: 9 }, (_, index) => `2027-0${index + 1}-01`);
     expect(kept(madeOn(...days)).map(([number]) => number)).toEqual([8, 7, 6, 5, 4, 3]);
