@@ -1,5 +1,6 @@
 import { Command, CommanderError, Option } from 'commander';
 import type { CompletedCommand } from './completion-command.ts';
+import { afterUsageError, ENDS, examplesText } from './help-texts.ts';
 import { EXIT, type World } from './world.ts';
 
 /** Options that every command takes. */
@@ -23,7 +24,7 @@ export async function program(argv: readonly string[], world: World, version: st
     .configureOutput({
       writeOut: world.out,
       writeErr: world.say,
-      outputError: (text, write) => write(text.replace(/^error: /, 'dewdial: ')),
+      outputError: (text, write) => write(usageWords(text)),
     })
     .description(
       'Turns the needs of light- and water-sensitive animals into timer pins, mist entries, calendars and a page for the door.',
@@ -31,23 +32,40 @@ export async function program(argv: readonly string[], world: World, version: st
     .version(version, '--version', 'print the version')
     .helpOption('-h, --help', 'print help')
     .showSuggestionAfterError()
-    .addHelpText('before', EXAMPLES)
+    .showHelpAfterError('  dewdial --help lists the commands')
+    .addHelpText('before', examplesText(null))
     .addHelpText('after', ENDS);
 
   const command = <O>(spec: string, summary: string, load: () => Promise<{ readonly run: Run<O> }>): Command =>
     root
       .command(spec)
       .description(summary)
-      .addOption(new Option('--today <date>', 'take this date as today (YYYY-MM-DD)'))
-      .option('--json', 'print the result as JSON')
-      .option('--strict', 'end with 3 where there are warnings')
-      .option('--debug', 'print details of a fault')
       .action(async (...parts: unknown[]) => {
         const self = parts.at(-1) as Command;
         const { run } = await load();
         exitCode = await run(self.args, self.opts() as O & CommonOptions, world, version);
       });
 
+  command('new <file>', 'write a commented starter file', () => import('./new-command.ts'))
+    .option('--species <name>', 'the animal: an id or a name of "dewdial species"')
+    .option('--coordinates <pair>', 'of your town: latitude, longitude, for instance "41.65, -0.89"')
+    .option('--latitude <degrees>', 'north positive, instead of --coordinates')
+    .option('--longitude <degrees>', 'east positive, instead of --coordinates')
+    .option('--timezone <zone>', "for instance Europe/Madrid; this machine's where nothing is said and it fits")
+    .option('--step <span>', 'the length of one pin, for instance 15 min')
+    .option('--units <system>', 'metric or us')
+    .addOption(new Option('--mist <who>', 'who mists it, where it is misted').choices(['by-hand', 'pump']))
+    .option('--name <text>', 'what to call it');
+  command(
+    'species [name]',
+    'the species, their targets and where each number comes from',
+    () => import('./species-command.ts'),
+  );
+  command('check <file>', 'read, solve and report; write nothing', () => import('./check-command.ts')).option(
+    '--out <folder>',
+    'where an earlier plan stands',
+    'out',
+  );
   command(
     'compile <files...>',
     'write the plan, the settings and all that is drawn from them; several files, or folders of them, at once',
@@ -64,11 +82,6 @@ export async function program(argv: readonly string[], world: World, version: st
     .option('--part <which>', 'of many files this part alone, for instance 2/8')
     .option('--jobs <n>', 'households compiled at once; as many as there are cores')
     .addOption(new Option('--show <stage>', 'print a stage instead of writing').choices(['household', 'care', 'plan']));
-  command('check <file>', 'read, solve and report; write nothing', () => import('./check-command.ts')).option(
-    '--out <folder>',
-    'where an earlier plan stands',
-    'out',
-  );
   command('today <file>', 'what the machines do and what a person does', () => import('./today-command.ts'))
     .option('--on <date>', 'another day (YYYY-MM-DD)')
     .option('--days <n>', 'so many days', '1')
@@ -116,36 +129,21 @@ export async function program(argv: readonly string[], world: World, version: st
     'why a setting is as it is, what another would buy, where a number comes from',
     () => import('./why-command.ts'),
   ).option('--out <folder>', 'where an earlier plan stands', 'out');
-  command(
-    'species [name]',
-    'the species, their targets and where each number comes from',
-    () => import('./species-command.ts'),
-  );
   command('serve <file>', 'the calendars and a page for the phones at home', () => import('./serve-command.ts'))
     .option('--out <folder>', 'where the results go', 'out')
     .option('--host <address>', 'an address of this machine, or all, for phones on the same network')
     .option('--port <number>', 'where to listen', '8710')
     .option('--new-token', 'make a new secret address; phones subscribe again');
-  command('new <file>', 'write a commented starter file', () => import('./new-command.ts'))
-    .option('--species <name>', 'the animal: an id or a name of "dewdial species"')
-    .option('--coordinates <pair>', 'of your town: latitude, longitude, for instance "41.65, -0.89"')
-    .option('--latitude <degrees>', 'north positive, instead of --coordinates')
-    .option('--longitude <degrees>', 'east positive, instead of --coordinates')
-    .option('--timezone <zone>', "for instance Europe/Madrid; this machine's where nothing is said and it fits")
-    .option('--step <span>', 'the length of one pin, for instance 15 min')
-    .option('--units <system>', 'metric or us')
-    .addOption(new Option('--mist <who>', 'who mists it, where it is misted').choices(['by-hand', 'pump']))
-    .option('--name <text>', 'what to call it');
   command(
     'schema <which>',
     'print the JSON Schema of a household or a profile, for an editor',
     () => import('./schema-command.ts'),
   );
-
   command('completion <shell>', 'print the completion script for bash, zsh or fish', async () => {
     const { run } = await import('./completion-command.ts');
     return { run: async ([shell = '']) => run(shell, root.commands.map(completed), world) };
   });
+  for (const each of root.commands) withCommonOptions(each);
 
   try {
     await root.parseAsync(argv, { from: 'user' });
@@ -154,6 +152,27 @@ export async function program(argv: readonly string[], world: World, version: st
     if (!(error instanceof CommanderError)) throw error;
     return error.exitCode === 0 ? EXIT.done : EXIT.usage;
   }
+}
+
+/** The words of the option package in ours. */
+function usageWords(text: string): string {
+  return text
+    .replace(/^error: /, 'dewdial: ')
+    .replace(/missing required argument '(\w+)'/, (_, name: string) => `${name.toUpperCase()} is missing`)
+    .replace(/required option '(--\w+) <\w+>' not specified/, '$1 is missing');
+}
+
+/** Behind the options of its own, those that every command takes; before all of them examples. */
+function withCommonOptions(command: Command): void {
+  const name = command.name();
+  command
+    .option('--json', 'print the result as JSON')
+    .option('--strict', 'end with 3 where there are warnings')
+    .option('--today <date>', 'take this date as today (YYYY-MM-DD)')
+    .option('--debug', 'print details of a fault')
+    .helpOption('-h, --help', 'print help')
+    .addHelpText('before', examplesText(name))
+    .showHelpAfterError(afterUsageError(name));
 }
 
 /** What may stand behind a command that takes no file. */
@@ -176,21 +195,3 @@ function completed(command: Command): CompletedCommand {
     })),
   };
 }
-
-const EXAMPLES = `Examples:
-  dewdial new home.yaml                        a starter file, with a comment on every line
-  dewdial compile home.yaml                    plan and settings into out/home/
-  dewdial compile rooms/ --part 2/8            of all households of a folder the second eighth
-  dewdial today home.yaml                      what happens today, machine by machine
-  dewdial handover home.yaml --from 2027-03-05 --to 2027-03-14    a sheet for the sitter
-  dewdial fit home.yaml gauge.csv              the air as a gauge found it, used from then on
-  dewdial serve home.yaml --host all           calendars and a page for the phones at home
-  dewdial species panther-chameleon            targets beside their sources
-`;
-
-const ENDS = `
-Ends with:
-  0  done, perhaps with warnings        1  the file cannot be used, or a part was refused for safety
-  2  wrong usage                        3  done with warnings, under --strict
-  73 cannot write                       70 a fault of this program
-`;
