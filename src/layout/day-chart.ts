@@ -4,6 +4,7 @@ import { DAY_MINUTES, minuteOf } from '../basics/minute-of-day.ts';
 import type { MistCondition, MistPlan, MistSet, Plan, Range } from '../plan/plan.ts';
 import { type Words, words } from '../plan/words/words.ts';
 import { bandSteps, type Frame, frameShapes, lineSteps, type Point, type Tick, xMm, yMm } from './chart-frame.ts';
+import { labelRows } from './label-rows.ts';
 import type { Drawing, Fill, Shape, Stroke } from './shapes.ts';
 
 type WaterWords = Words['water'];
@@ -18,6 +19,7 @@ const LAMP_TOP_MM = AIR_TOP_MM + AIR_HEIGHT_MM + 7;
 const LAMP_HEIGHT_MM = 3.5;
 const LEAF_TOP_MM = LAMP_TOP_MM + LAMP_HEIGHT_MM + 4;
 const LEAF_HEIGHT_MM = 12;
+const MIST_PT = 7;
 
 const CURVE: Stroke = { widthMm: 0.7, shade: 'ink' };
 const ROOM: Stroke = { widthMm: 0.35, shade: 'ink', dashMm: [2.2, 1.2] };
@@ -50,7 +52,7 @@ export function dayChart(plan: Plan, mist: MistPlan, date: string): Drawing | nu
       ...mistMarks(set, condition, air, water),
       ...lampShapes(condition, air, water),
       ...leafShapes(mist, condition, leaf, water),
-      ...legend(mist, water),
+      ...legend(mist, set, water),
     ],
   };
 }
@@ -196,11 +198,16 @@ function roomShapes({ roomHumidity }: MistCondition, air: Frame): readonly Shape
 function mistMarks(set: MistSet, { from }: MistCondition, air: Frame, water: WaterWords): readonly Shape[] {
   const entries =
     (set.interval && set.wall.find((span) => span.from <= from && from <= span.to)?.entries) || set.entries;
+  const labelOf = ({ seconds }: { readonly seconds: number }): string =>
+    seconds % 60 === 0 && seconds > 120 ? water.minutes(seconds / 60) : water.seconds(seconds);
+  const rows = labelRows(
+    entries.map((entry) => ({ xMm: xMm(air, minuteOf(entry.at)), text: `${entry.at}, ${labelOf(entry)}` })),
+    MIST_PT,
+    2,
+  );
   return entries.flatMap(({ at, seconds }, i): Shape[] => {
     const x = xMm(air, minuteOf(at));
-    const before = entries[i - 1];
-    const isNear = before !== undefined && minuteOf(at) - minuteOf(before.at) < 130;
-    const label = seconds % 60 === 0 && seconds > 120 ? water.minutes(seconds / 60) : water.seconds(seconds);
+    const label = labelOf({ seconds });
     return [
       {
         kind: 'group',
@@ -218,7 +225,7 @@ function mistMarks(set: MistSet, { from }: MistCondition, air: Frame, water: Wat
             fill: { shade: 'ink' },
           },
           { kind: 'line', x1: x, y1: air.top, x2: x, y2: air.top + air.height, stroke: { widthMm: 0.2, shade: 'ink' } },
-          text(x, air.top - (isNear && i % 2 === 1 ? 7.2 : 4), `${at}, ${label}`, 7, 'regular', 'mist', 'middle'),
+          text(x, air.top - 4 - 3.2 * (rows[i] ?? 0), `${at}, ${label}`, MIST_PT, 'regular', 'mist', 'middle'),
         ],
       },
     ];
@@ -269,7 +276,7 @@ function leafShapes({ targets }: MistPlan, condition: MistCondition, leaf: Frame
   ];
 }
 
-function legend({ targets }: MistPlan, water: WaterWords): readonly Shape[] {
+function legend({ targets }: MistPlan, { entries, interval }: MistSet, water: WaterWords): readonly Shape[] {
   const line = (stroke: Stroke): Shape => ({ kind: 'line', x1: 0, y1: 0, x2: 8, y2: 0, stroke });
   const box = (fill: Fill): Shape => ({ kind: 'rect', x: 0, y: -1.5, width: 8, height: 3, fill, stroke: EDGE });
   const drop: Shape = {
@@ -286,12 +293,13 @@ function legend({ targets }: MistPlan, water: WaterWords): readonly Shape[] {
   const items: readonly (readonly [boolean, Shape, string])[] = [
     [true, line(CURVE), water.chart.humidity],
     [true, line(ROOM), water.chart.room],
-    [true, drop, water.chart.mist],
+    [entries.length > 0 || interval !== undefined, drop, water.chart.mist],
     [has(targets.dayHumidity), box(DAY_FILL), water.chart.dayBand],
     [has(targets.meanHumidity), box(DAY_FILL), water.chart.meanBand],
     [has(targets.nightHumidity), box(NIGHT_FILL), water.chart.nightBand],
     [has(targets.peakHumidity), box(PEAK_FILL), water.chart.peakBand],
     [has(targets.floorHumidity) || has(targets.dryOut), line(LIMIT), water.chart.limit],
+    [(targets.ceilingHumidity ?? 1) < 1, line(LIMIT), water.chart.ceiling],
   ];
   const top = LEAF_TOP_MM + LEAF_HEIGHT_MM + 7;
   const column = (WIDTH_MM - LEFT_MM) / 3;

@@ -1,7 +1,8 @@
 import { civilOf, epochDay, epochDayOf } from '../basics/calendar-day.ts';
-import type { DialPlan, Plan } from '../plan/plan.ts';
+import type { DialPlan, DialSetting, Plan } from '../plan/plan.ts';
 import type { Words } from '../plan/words/words.ts';
 import { bandSteps, type Frame, frameShapes, lineSteps, type Point, type Tick, xMm, yMm } from './chart-frame.ts';
+import { labelRows } from './label-rows.ts';
 import type { Drawing, Shape } from './shapes.ts';
 
 type PictureWords = Words['pictures'];
@@ -143,11 +144,20 @@ function sunShapes(plan: Plan, frame: Frame, words: PictureWords): readonly Shap
   ];
 }
 
+const CHANGE_PT = 7.5;
+
 /** A mark on the axis at each change, its date written above the frame. */
 function changeMarks(plan: Plan, dial: DialPlan, frame: Frame, words: PictureWords): readonly Shape[] {
   const first = epochDay(plan.from);
-  return dial.settings.slice(1).flatMap((setting, i): Shape[] => {
-    const x = xMm(frame, epochDay(setting.from) - first);
+  const changes = dial.settings.slice(1);
+  const xOf = ({ from }: DialSetting): number => xMm(frame, epochDay(from) - first);
+  const rows = labelRows(
+    changes.map((setting) => ({ xMm: xOf(setting), text: shortDate(setting.from, words) })),
+    CHANGE_PT,
+    3,
+  );
+  return changes.flatMap((setting, i): Shape[] => {
+    const x = xOf(setting);
     const y = yMm(frame, lengthOf(setting));
     return [
       {
@@ -162,9 +172,9 @@ function changeMarks(plan: Plan, dial: DialPlan, frame: Frame, words: PictureWor
       {
         kind: 'text',
         x,
-        y: frame.top - (i % 2 === 0 ? 1.2 : 4.4),
+        y: frame.top - 1.2 - 3.2 * (rows[i] ?? 0),
         text: shortDate(setting.from, words),
-        sizePt: 7.5,
+        sizePt: CHANGE_PT,
         weight: 'bold',
         anchor: 'middle',
         role: 'change-date',

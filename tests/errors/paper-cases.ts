@@ -58,7 +58,7 @@ export const paperCases: Readonly<Record<string, OtherCase>> = {
   },
   'contacts-missing': {
     said: () => saidOfPage({ contacts: false }),
-    expected: `falls short (contacts-missing)
+    expected: `note (contacts-missing)
   because  the file gives no number of the keeper or the vet, so the page leaves a line to write it on
   instead  write it in before the page is hung up, or give it under contacts
 `,

@@ -39,8 +39,8 @@ export const paper = {
     () => 'keep them together, the one with the telephone numbers on top',
   ),
   'contacts-missing': wording<{ readonly who: string }>(
-    'falls short',
-    'warning',
+    'note',
+    'note',
     ({ who }) => `the file gives no number of ${who}, so the page leaves a line to write it on`,
     () => 'write it in before the page is hung up, or give it under contacts',
   ),

@@ -35,7 +35,9 @@ export function summaryText(plan: Plan, folder: string | null, today: IsoDate = 
       plan.notPlanned.map(({ lamp, why }) => `${lamp}: ${why}`),
     ),
     ...section(`Warnings (${plan.warnings.length})`, plan.warnings.map(warningLine)),
-    ...(folder === null ? [] : ['', `written to ${folder}`]),
+    ...(folder === null
+      ? []
+      : ['', `written to ${folder}`, `  at the shelf: ${folder}/settings.txt; to look at: ${folder}/index.html`]),
   ];
   return `${lines.join('\n')}\n`;
 }
@@ -57,7 +59,7 @@ function nextLine(plan: Plan, date: IsoDate, devices: readonly string[]): string
   const what = devices.flatMap((id) => {
     const dial = plan.lighting.find(({ device }) => device === id);
     const setting = dial && settingOn(dial, date);
-    return [setting ? `${id} to ${windowListWords(setting.windows)}` : `${id}, new mists`];
+    return [setting ? `${id}: ${windowListWords(setting.windows)}` : `${id}, new mists`];
   });
   return `${date}: ${what.join('; ')}`;
 }
@@ -76,7 +78,7 @@ function workLines(plan: Plan): readonly string[] {
     const mean = own.reduce((sum, { minutes }) => sum + minutes, 0) / own.length;
     const longest = own.reduce((most, week) => (week.minutes > most.minutes ? week : most));
     const most = `${spanWords(longest.minutes)} in the week of ${longest.from}`;
-    return `${person}: about ${spanWords(mean)} a week with work, at most ${most}`;
+    return `${person}: about ${spanWords(mean)} a week, at most ${most}`;
   });
 }
 

@@ -65,6 +65,7 @@ export const waterEn = {
     nightBand: 'target by night (its mean)',
     peakBand: 'target of the peaks',
     limit: 'limit: floor; dry leaves below',
+    ceiling: 'limit: never above',
   },
   notes: {
     'shield-the-lamp': (v: { enclosure: string; lamps: string }) =>

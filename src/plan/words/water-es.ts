@@ -66,6 +66,7 @@ export const waterEs: typeof waterEn = {
     nightBand: 'objetivo de noche (su media)',
     peakBand: 'objetivo de los picos',
     limit: 'límite: mínimo; hojas secas por debajo',
+    ceiling: 'límite: nunca por encima',
   },
   notes: {
     'shield-the-lamp': (v) =>

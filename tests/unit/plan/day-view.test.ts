@@ -196,8 +196,9 @@ describe('on the screen', () => {
   it('the summary tells what to set, the next change and the error', () => {
     const text = summaryText(plan, 'out/shelf', '2027-03-15');
     expect(text).toContain('Set on 2027-03-15\n  dial (standard time): on 08:00 to 18:00\n');
-    expect(text).toContain('Next change\n  2027-03-20: dial to on 07:00 to 19:00\n');
+    expect(text).toContain('Next change\n  2027-03-20: dial: on 07:00 to 19:00\n');
     expect(text).toContain('  dial: 12 min, 5 min on average, with 2 settings\n');
-    expect(text.endsWith('written to out/shelf\n')).toBe(true);
+    expect(text).toContain('written to out/shelf\n');
+    expect(text.endsWith('at the shelf: out/shelf/settings.txt; to look at: out/shelf/index.html\n')).toBe(true);
   });
 });
