@@ -30,7 +30,7 @@ describe('a pump on the dial of lamps', () => {
     expect(diagnostics.filter(({ code }) => code === 'pump-beside-lamps')).toHaveLength(1);
     if (!plan) throw new Error('no plan');
     const dial = settingsText(plan).split('\n\n')[1] ?? '';
-    expect(dial).toContain('On it: fern/day 20 W.');
+    expect(dial).toContain('On it: fern day 20 W.');
     expect(dial).toContain('Leave the plug of pump out of it');
     expect(indexHtml(plan, [])).toContain('Leave the plug of pump out of it');
   });
