@@ -18,7 +18,7 @@ function household(name: string, change: (text: string) => string): string {
 describe('wrong usage ends with 2', () => {
   it.each([
     ['an unknown command', ['chek', 'one-gecko.yaml'], 'check'],
-    ['a missing file', ['check'], 'file'],
+    ['a missing file', ['check'], 'FILE is missing'],
     ['an unknown option', ['check', 'one-gecko.yaml', '--nope'], '--nope'],
     ['a date that does not exist', ['check', 'one-gecko.yaml', '--today', '2027-02-30'], 'YYYY-MM-DD'],
     ['a day that does not exist', ['today', 'one-gecko.yaml', '--on', 'monday'], 'YYYY-MM-DD'],
