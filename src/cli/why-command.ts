@@ -1,5 +1,6 @@
 import { nearestSpelling } from '../basics/nearest-spelling.ts';
 import { why } from '../emit/text/why.ts';
+import type { Care } from '../resolve/care.ts';
 import { dialChoices } from '../solve/light/dial-choices.ts';
 import { runHousehold } from './household-run.ts';
 import { type CommonOptions, UsageError } from './program.ts';
@@ -22,6 +23,12 @@ export async function run(
     return EXIT.unusable;
   }
   const answer = why(plan, what ?? null, (device) => (care ? dialChoices(care, plan, device) : []));
+  const live = answer.found ? undefined : liveLamp(care, what ?? '');
+  if (live !== undefined) {
+    const text = `${what} hangs on a live socket${live}: no timer switches it, and there is no setting to explain\n`;
+    world.out(options.json ? `${JSON.stringify({ what, text })}\n` : text);
+    return exitCodeOf(diagnostics, options.strict === true);
+  }
   if (!answer.found) {
     const nearest = nearestSpelling(what ?? '', answer.askable);
     throw new UsageError(
@@ -30,4 +37,12 @@ export async function run(
   }
   world.out(options.json ? `${JSON.stringify({ what: what ?? null, text: answer.text })}\n` : answer.text);
   return exitCodeOf(diagnostics, options.strict === true);
+}
+
+/** What regulates a lamp or heater that no timer switches; undefined where there is none of that name. */
+function liveLamp(care: Care | null, what: string): string | undefined {
+  const lamp = care?.enclosures
+    .flatMap(({ id, lamps }) => lamps.map((each) => ({ ...each, name: `${id}/${each.id}` })))
+    .find(({ name, outlet }) => name === what && outlet === 'always');
+  return lamp && (lamp.thermostat === 'none' ? '' : ' behind its thermostat');
 }

@@ -86,6 +86,19 @@ describe('reading commands', () => {
     );
   });
 
+  it('why lists what may be asked, each once, and answers for a heater that no timer switches', () => {
+    const { out } = run(['why', 'reading-room.yaml', ...TODAY]);
+    const names = [...out.matchAll(/^ {2}(\S+)/gm)].map(([, name]) => name);
+    expect(new Set(names).size).toBe(names.length);
+    expect(out).toMatch(/^ {2}wall-dial +its settings, and what others would buy$/m);
+    expect(out).toMatch(/^ {2}fern\/sun +this lamp$/m);
+    expect(run(['why', 'reading-room.yaml', 'ochre/mat', ...TODAY])).toMatchObject({
+      exit: 0,
+      out: 'ochre/mat hangs on a live socket behind its thermostat: no timer switches it, and there is no setting to explain\n',
+    });
+    expect(run(['why', 'one-gecko.yaml', 'ochre/day', ...TODAY]).out).toMatch(/hangs on dial[\s\S]*\n {2}day\./);
+  });
+
   it('species lists all profiles, and one with its sources', () => {
     expect(
       run(['species'])

@@ -23,29 +23,48 @@ export function why(
 ): WhyAnswer {
   const dial = plan.lighting.find(({ device }) => device === what);
   if (dial) return { found: true, text: whyDial(plan, dial, choicesOf(dial.device)) };
-  const lamp = lampAnswer(plan, what ?? '');
-  if (lamp !== null) return { found: true, text: lamp };
   const [id, path] = splitOnce(what ?? '', '/');
-  const mists = whyMist(plan, id, path);
-  if (mists !== null) return { found: true, text: `${mists}${path === 'mists' ? autoWords(plan, 'pumps', id) : ''}` };
-  const air = path === 'air' ? whyAir(plan, id) : null;
-  if (air !== null) return { found: true, text: air };
   const enclosure = plan.enclosures.find((each) => each.id === id);
   const records =
     enclosure?.targets.filter((record) => path === '' || record.path === path || record.path.startsWith(`${path}.`)) ??
     [];
-  if (enclosure && records.length > 0) return { found: true, text: whyTargets(enclosure, records) };
-  if (what === null)
-    return {
-      found: true,
-      text: `Ask about one of\n${askable(plan)
-        .map((each) => `  ${each}\n`)
-        .join('')}`,
-    };
+  const targets = enclosure && records.length > 0 ? whyTargets(enclosure, records) : null;
+  const lamp = lampAnswer(plan, what ?? '');
+  if (lamp !== null) return { found: true, text: targets === null ? lamp : `${lamp}\n${targets}` };
+  const mists = whyMist(plan, id, path);
+  if (mists !== null) return { found: true, text: `${mists}${path === 'mists' ? autoWords(plan, 'pumps', id) : ''}` };
+  const air = path === 'air' ? whyAir(plan, id) : null;
+  if (air !== null) return { found: true, text: air };
+  if (targets !== null) return { found: true, text: targets };
+  if (what === null) return { found: true, text: askableText(plan) };
   return { found: false, askable: askable(plan) };
 }
 
+function askableText(plan: Plan): string {
+  const names = askable(plan);
+  const width = Math.max(0, ...names.map((name) => name.length)) + 2;
+  const lines = names.map((name) => `  ${name.padEnd(width)}${askableWords(plan, name)}`.trimEnd());
+  return `Ask about one of\n${lines.map((line) => `${line}\n`).join('')}`;
+}
+
+/** What is told of a name; nothing of a single group of targets, whose name says it. */
+function askableWords(plan: Plan, name: string): string {
+  const [id, path] = splitOnce(name, '/');
+  if (plan.lighting.some(({ device }) => device === name)) return 'its settings, and what others would buy';
+  if (path === '') return 'all that it needs, and who says so';
+  if (path === 'mists') return 'its mists, and what each is for';
+  if (/^\d\d:\d\d$/.test(path)) return 'this mist';
+  if (path === 'air') return 'the forecast of its air, and what it is made from';
+  return plan.lighting.some(({ lamps }) => lamps.some((lamp) => lamp.enclosure === id && lamp.lamp === path))
+    ? 'this lamp'
+    : '';
+}
+
 function askable(plan: Plan): readonly string[] {
+  return [...new Set(allAskable(plan))];
+}
+
+function allAskable(plan: Plan): readonly string[] {
   return [
     ...plan.lighting.filter(({ settings }) => settings.length > 0).map(({ device }) => device),
     ...plan.enclosures.flatMap(({ id, targets }) => [

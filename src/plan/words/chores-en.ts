@@ -44,7 +44,7 @@ export const choresEn = {
   changeSheet: 'Settings change: tick off the change sheet, hang up the new card',
   feederUpkeep: 'Feed and water the feeder insects, take out dead ones',
   timers: 'Compare every timer with the time it should show',
-  residualCurrent: 'Test the residual-current device; if it does not trip, call an electrician',
+  residualCurrent: 'Test the residual-current device (RCD, GFCI); if it does not trip, call an electrician',
   noteHealth: 'Note what it eats and passes; call the vet when in doubt',
   noteHealthLast: 'Visit last, wash hands: note what it eats and passes',
   shedCheck: 'Check that the shed came off whole: toes, tail tip, eyes',

@@ -113,7 +113,7 @@ export const pageEn = {
     'change-sheet': 'Change sheet, new card up',
     'feeder-upkeep': 'Feed, water the insects',
     timers: 'All timers show the time?',
-    'residual-current': 'Test residual-current device',
+    'residual-current': 'Test RCD (GFCI)',
     'note-health': 'Note what it eats and passes',
     'mist-by-hand': 'Mist by hand',
     'shed-check': 'Shed off toes, tail tip, eyes?',

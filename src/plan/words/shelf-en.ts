@@ -90,7 +90,7 @@ export const shelfEn = {
   back: (date: string, by: string) => `${date}, clocks back ${by}`,
   leaveAlone: 'leave it alone',
   turnOn: (by: string) => `turn it on by ${by} in its own direction, until its mark shows the time of day`,
-  setClock: 'set its clock to the time of day',
+  setClock: 'set its clock to the new time of day',
   noClockChange: 'The clocks do not change in this plan.',
 
   cutHeading: 'After a power cut',

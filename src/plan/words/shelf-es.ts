@@ -90,7 +90,7 @@ export const shelfEs: typeof shelfEn = {
   back: (date, by) => `${date}, los relojes se atrasan ${by}`,
   leaveAlone: 'dejarlo como está',
   turnOn: (by) => `girarlo ${by} en su propio sentido, hasta que su marca muestre la hora del día`,
-  setClock: 'poner su reloj en la hora del día',
+  setClock: 'poner su reloj en la nueva hora del día',
   noClockChange: 'La hora no cambia en este plan.',
 
   cutHeading: 'Tras un corte de luz',

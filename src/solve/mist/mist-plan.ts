@@ -117,7 +117,7 @@ function predictedOf(
     dryOutHours: digits(figures.dryOutMinutes / 60, 3),
     waterMlPerDay: figures.waterG,
     runoffMlPerDay: figures.runOffG,
-    tankDays: usable === null || drawn <= 0 ? null : digits(usable / drawn, 2),
+    tankDays: usable === null || drawn <= 0 ? null : Math.floor((usable / drawn) * 100) / 100,
   };
 }
 
