@@ -141,7 +141,7 @@ describe('serve', () => {
         2,
         /--host 203\.0\.113\.77: not an address of this machine/,
       ],
-      [[], 2, /missing required argument/],
+      [[], 2, /FILE is missing/],
     ];
     for (const [args, exit, words] of cases) {
       const ended = await run(...args);
