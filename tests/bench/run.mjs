@@ -91,7 +91,7 @@ function metOf({ isMet }) {
 }
 
 function shareOf({ share }) {
-  return share === null ? '' : share.toFixed(2);
+  return share === null ? '' : share < 10 ? share.toFixed(2) : share.toFixed(0);
 }
 
 function rowOf(...cells) {
