@@ -230,7 +230,7 @@ const plan: Check = record<Plan>({
         isProven: truth,
         levels: list(
           record<AutoLevel>({
-            name: word('worst-error', 'errors-a-day', 'worst-shortfall', 'shortfalls'),
+            name: word('limits-exceeded', 'worst-error', 'errors-a-day', 'worst-shortfall', 'shortfalls'),
             value: number,
             atLeast: number,
           }),

@@ -191,9 +191,10 @@ export interface AutoPlaces {
 export interface AutoLevel {
   /**
    * `worst-error`: minutes, of the worst day; `errors-a-day`: minutes, of all timers and of the lamps that follow one, mean of a day;
-   * `worst-shortfall`, `shortfalls`: as the mists count them, of the worst enclosure and of all added up.
+   * `limits-exceeded`: hard limits of the worst pump; `worst-shortfall`, `shortfalls`: as the mists count them, of the worst enclosure and
+   * of all added up.
    */
-  readonly name: 'worst-error' | 'errors-a-day' | 'worst-shortfall' | 'shortfalls';
+  readonly name: 'limits-exceeded' | 'worst-error' | 'errors-a-day' | 'worst-shortfall' | 'shortfalls';
   readonly value: number;
   readonly atLeast: number;
 }

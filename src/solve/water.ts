@@ -5,13 +5,13 @@ import type { Log } from '../diagnostics/log.ts';
 import { Parts } from '../plan/parts.ts';
 import type { Assumption, AutoPlaces, DialPlan, Feed, MistPlan, MistSet, Plan } from '../plan/plan.ts';
 import type { Care } from '../resolve/care.ts';
-import { autoPumps, type PumpTrial } from './mist/auto-pumps.ts';
+import { autoPumps, type PlacedPumps, type PumpTrial } from './mist/auto-pumps.ts';
 import { dripperPlans } from './mist/drippers.ts';
 import { memberWater } from './mist/member-water.ts';
 import { mistEntries, planFrame } from './mist/mist-plan.ts';
 import { chooseSets } from './mist/mist-sets.ts';
 import type { MistUnit, UnitMember, UnitSpan } from './mist/mist-unit.ts';
-import { handUnit, mistUnits, type ShelfPower } from './mist/mist-units.ts';
+import { handUnit, isPump, mistUnits, type ShelfPower } from './mist/mist-units.ts';
 import {
   asChosen,
   countOf,
@@ -65,7 +65,8 @@ export function solveWater(
   parts: Parts = new Parts(earlier),
 ): WaterResult {
   const stage: Stage = { care, shelf, earlier, from: earlier ? Math.max(care.plan.from, today) : care.plan.from };
-  const pumpOf = autoPumps(care, shelf, (unit) => trialOf(stage, unit));
+  const { pumpOf, auto } = placedPumps(stage, parts);
+  if (auto && !auto.isProven) reportPumpGap(care, auto, log);
   const units = mistUnits(care, shelf, pumpOf, log);
   for (const unit of units) reportShared(care, unit, log);
   const plans = units.flatMap((unit) => unitPlans(stage, unit, parts, log));
@@ -75,7 +76,7 @@ export function solveWater(
   const switched = [...foggerPlans(shelf, units, misting), ...dripperPlans(care, shelf, misting, log)];
   return {
     misting,
-    auto: [],
+    auto: auto ? [auto] : [],
     care: { ...care, enclosures: care.enclosures.map((each) => ({ ...each, mist: pumpOf.get(each.id) ?? each.mist })) },
     lighting: [
       ...shelf.lighting.map((dial) => switched.find(({ device }) => device === dial.device) ?? dial),
@@ -91,17 +92,51 @@ export function solveWater(
   };
 }
 
+/** An enclosure stays on its pump while nothing changes but what stands on the timers: that is no reason to move a nozzle. */
+function placedPumps(stage: Stage, parts: Parts): PlacedPumps {
+  const { care, shelf, earlier } = stage;
+  const isAuto = care.enclosures.some(({ mist }) => mist === 'auto');
+  if (isAuto && parts.stands('pumps', pumpsFrom(care)) && earlier) {
+    const pumps = new Set(care.devices.filter(isPump).map(({ id }) => id));
+    const standing = care.enclosures.flatMap(({ id, mist }) => {
+      const pump = earlier.misting.find(({ enclosure }) => enclosure === id)?.pump ?? '';
+      return mist === 'auto' && pumps.has(pump) ? [[id, pump] as const] : [];
+    });
+    return { pumpOf: new Map(standing), auto: earlier.auto?.find(({ kind }) => kind === 'pumps') ?? null };
+  }
+  return autoPumps(care, shelf, (unit) => trialOf(stage, unit));
+}
+
+/** Everything that the choice of pumps depends on, what stood before and the lights left out. */
+function pumpsFrom({ plan, site, noise, devices, enclosures }: Care): unknown {
+  return {
+    plan: { from: plan.from, days: plan.days },
+    site,
+    noise,
+    devices: devices.map((device) => ({ ...device, path: null, where: null })),
+    enclosures: enclosures
+      .filter(({ mist }) => mist !== 'none' && mist !== 'by-hand')
+      .map((each) => ({ ...each, path: null, name: null, targetRecords: null, cautions: null })),
+  };
+}
+
+function reportPumpGap(care: Care, { placed, levels }: AutoPlaces, log: Log): void {
+  const level = levels.find(({ value, atLeast }) => value > atLeast);
+  const pumps = care.devices.filter(isPump).length;
+  if (level) log.report('pumps-not-proven', { enclosures: placed.length, pumps, level }, null);
+}
+
 /** How a unit does under all its days at once, with one set. */
-function trialOf({ care, shelf }: Stage, unit: MistUnit): PumpTrial {
+function trialOf({ care, shelf }: Stage, unit: MistUnit): PumpTrial | null {
   const spans = unitSpans({ care, ...shelf }, unit, care.plan.from, care.plan.from + care.plan.days - 1);
   if (unit.timer?.kind === 'repeat-cycle-timer') {
     const solver = new RepeatCycleSolver(unit, unit.timer);
-    if (!solver.canSolve(spans)) return { cost: Number.POSITIVE_INFINITY, waterG: 0 };
+    if (!solver.canSolve(spans)) return null;
     const { exceeded, shortfall } = solver.solve(spans);
-    return { cost: exceeded.length * 1000 + shortfall, waterG: 0 };
+    return { exceeded: exceeded.length, shortfall, waterG: 0 };
   }
   const { exceeded, shortfall, waterG } = new UnitSolver(unit).solveCases(distinctCases(spans));
-  return { cost: exceeded.length * 1000 + shortfall, waterG };
+  return { exceeded: exceeded.length, shortfall, waterG };
 }
 
 /** An estimate is not better than that. */

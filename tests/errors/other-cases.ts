@@ -1,5 +1,6 @@
 /** Codes whose input is too large to keep as a file, or is more than one file. */
 import { LARGEST_FILE_BYTES } from '../../src/read/source-text.ts';
+import { pumpHousehold } from '../generated/pump-household.ts';
 import { calendarCases } from './calendar-cases.ts';
 import { type Said, saidOfText } from './gallery.ts';
 import { paperCases } from './paper-cases.ts';
@@ -121,6 +122,20 @@ export const otherCases: Readonly<Record<string, OtherCase>> = {
                                                            ~
   because  dial has used up its 1 setting and what stands on it is no longer allowed, so it gets 2
   instead  allow more settings in the plan
+`,
+  },
+  'pumps-not-proven': {
+    said: () =>
+      saidOfText(
+        'home.yaml',
+        pumpHousehold(
+          [3, 3, 3],
+          [1, 2, 3, 4, 5, 6, 7, 8, 1].map((perDay) => ({ perDay })),
+        ),
+      ),
+    expected: `note (pumps-not-proven)
+  because  auto shares 9 enclosures out to 3 pumps, and exceeds 1 limit with one of them; a sharing with less may be left, but with 0 at least
+  instead  name the pump of a few enclosures to make the search small
 `,
   },
   'assignment-not-proven': {

@@ -34,7 +34,25 @@ const missedTarget = (kind: Kind, weight: Weight) =>
     ({ remedy }) => remedy,
   );
 
+function sharingGap({ name, value, atLeast }: { name: string; value: number; atLeast: number }): string {
+  if (name === 'limits-exceeded')
+    return `exceeds ${value} limit${value === 1 ? '' : 's'} with one of them; a sharing with less may be left, but with ${atLeast} at least`;
+  const what = name === 'shortfalls' ? 'their shortfalls add up to' : 'their worst shortfall is';
+  return `${what} ${value}; a better sharing may be left, by ${Math.round((value - atLeast) * 100) / 100} at most: none is under ${atLeast}`;
+}
+
 export const water = {
+  'pumps-not-proven': wording<{
+    enclosures: number;
+    pumps: number;
+    level: { name: string; value: number; atLeast: number };
+  }>(
+    'note',
+    'note',
+    ({ enclosures, pumps, level }) =>
+      `auto shares ${enclosures} enclosures out to ${pumps} pumps, and ${sharingGap(level)}`,
+    () => 'name the pump of a few enclosures to make the search small',
+  ),
   'pump-shared-with-unmisted': wording<{ pump: string; enclosure: string; misted: string }>(
     'cannot be done',
     'refusal',

@@ -15,6 +15,7 @@ function gapWords({ levels }: AutoPlaces): string {
 }
 
 const NAMES: Readonly<Record<AutoLevel['name'], string>> = {
+  'limits-exceeded': 'the number of limits exceeded at worst',
   'worst-error': 'the worst error',
   'errors-a-day': 'the sum of all errors of a day',
   'worst-shortfall': 'the worst shortfall',
