@@ -100,26 +100,36 @@ const chore = record<Chore>({
   dates: list(date),
   moved: list(record<Chore['moved'][number]>({ due: date, on: date })),
 });
-const event = record<PlanEvent>({
-  uid: text,
-  sequence: integer,
-  stamp: utcMoment,
-  status: word('CONFIRMED', 'CANCELLED'),
-  title: text,
-  description: text,
-  category: text,
-  start: either(date, utcMoment),
-  minutes: number,
-  allDay: truth,
-  rule: orNull(text),
-  until: orNull(either(date, utcMoment)),
-  exdates: list(either(date, utcMoment)),
-  alarmMinutes: orNull(number),
-  for: text,
-  kind: text,
-  task: text,
-  slot: integer,
-});
+/** An event of whole days has dates, any other has times of day too. */
+const event: Check = (value) => {
+  const isAllDay = typeof value === 'object' && value !== null && 'allDay' in value && value.allDay === true;
+  return isAllDay ? dayEvent(value) : timedEvent(value);
+};
+const dayEvent = eventWith(date);
+const timedEvent = eventWith(utcMoment);
+
+function eventWith(moment: Check): Check {
+  return record<PlanEvent>({
+    uid: text,
+    sequence: integer,
+    stamp: utcMoment,
+    status: word('CONFIRMED', 'CANCELLED'),
+    title: text,
+    description: text,
+    category: text,
+    start: moment,
+    minutes: number,
+    allDay: truth,
+    rule: orNull(text),
+    until: orNull(moment),
+    exdates: list(moment),
+    alarmMinutes: orNull(number),
+    for: text,
+    kind: text,
+    task: text,
+    slot: integer,
+  });
+}
 
 const origin = record<OriginRecord>({
   kind: word('file', 'profile', 'default'),

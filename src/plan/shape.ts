@@ -7,7 +7,8 @@ export type Check = (value: unknown) => string | null;
 /** Dates that a plan may hold: what is counted from the dates of a file stays well within them. */
 const [FIRST, LAST] = ['0001-01-01', '2999-12-31'];
 
-export const anything: Check = () => null;
+/** Any value; a key that is left out has none. */
+export const anything: Check = (value) => (value === undefined ? ' is missing' : null);
 export const text: Check = (value) => (typeof value === 'string' ? null : ' is no text');
 export const number: Check = (value) => (typeof value === 'number' ? null : ' is no number');
 export const integer: Check = (value) => (Number.isSafeInteger(value) ? null : ' is no whole number');

@@ -147,7 +147,9 @@ function borrow(tree: unknown, other: unknown, draw: Draw): void {
       const key = draw.one(shared);
       const [mine, theirs] = [valueAt(here, key), valueAt(there, key)];
       if (Array.isArray(here) || Array.isArray(there)) {
-        [here, there] = [draw.one(Object.values(here)), theirs];
+        const inner = Object.values(here);
+        if (inner.length === 0) break;
+        [here, there] = [draw.one(inner), theirs];
         continue;
       }
       if (mine !== undefined && isHolder(mine) && draw.chance(0.9)) {

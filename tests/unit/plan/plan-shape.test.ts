@@ -52,6 +52,7 @@ describe('the shape of a plan.json', () => {
     [['digests', 'told'], 7, 'digests.told is no text'],
     [['enclosures', 0, 'sizeCm'], [1, 2], 'enclosures[0].sizeCm has 2 items'],
     [['site', 'offsets'], [], 'site.offsets has 0 items'],
+    [['enclosures', 0, 'targets', 0, 'value'], undefined, 'enclosures[0].targets[0].value is missing'],
     [['revision'], 1.5, 'revision is no whole number'],
     [['previous'], {}, 'previous.format is missing'],
     [['to'], '2199-01-01', 'from and to span'],
@@ -61,6 +62,19 @@ describe('the shape of a plan.json', () => {
     const read = readPlan(JSON.stringify(changed(path, value)));
     expect(read.ok ? '' : read.reason).toContain(`it is damaged: `);
   });
+
+  it.each([true, false])(
+    'holds that dates of events have times of day where they do not last all day (%s)',
+    (allDay) => {
+      const { events } = JSON.parse(TEXT) as { readonly events: readonly { readonly allDay: boolean }[] };
+      const at = events.findIndex((event) => event.allDay === allDay);
+      expect(at).toBeGreaterThanOrEqual(0);
+      const [other, fault] = allDay ? ['2027-01-04T08:00', 'is no date'] : ['2027-01-04', 'is no moment'];
+      for (const key of ['start', 'until'])
+        expect(planFault(changed(['events', at, key], other))).toContain(`.${key} ${fault}`);
+      expect(planFault(changed(['events', at, 'exdates'], [other]))).toContain(`.exdates[0] ${fault}`);
+    },
+  );
 
   it('lets be what a later version may write besides', () => {
     expect(planFault(changed(['later'], { of: 'another version' }))).toBeNull();
