@@ -48,7 +48,7 @@ describe('the shape of a plan.json', () => {
     [['lighting', 0, 'turnsInDays'], 3, 'lighting[0].turnsInDays is none of 1, 7'],
     [['feeding', 1, 'time'], '24:01', 'feeding[1].time is no time of day'],
     [['feeding', 1, 'count'], 'five', 'feeding[1].count is no number'],
-    [['events', 0, 'start'], '2027-13-01T08:00', 'events[0].start is no moment'],
+    [['events', 0, 'start'], '2027-13-01T08:00', 'events[0].start is no date'],
     [['digests', 'told'], 7, 'digests.told is no text'],
     [['enclosures', 0, 'sizeCm'], [1, 2], 'enclosures[0].sizeCm has 2 items'],
     [['site', 'offsets'], [], 'site.offsets has 0 items'],
