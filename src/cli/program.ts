@@ -158,7 +158,10 @@ export async function program(argv: readonly string[], world: World, version: st
 function usageWords(text: string): string {
   return text
     .replace(/^error: /, 'dewdial: ')
-    .replace(/missing required argument '(\w+)'/, (_, name: string) => `${name.toUpperCase()} is missing`)
+    .replace(
+      /missing required argument '(\w+)'/,
+      (_, name: string) => `${name.replace(/s$/, '').toUpperCase()} is missing`,
+    )
     .replace(/required option '(--\w+) <\w+>' not specified/, '$1 is missing');
 }
 

@@ -40,6 +40,7 @@ describe('wrong usage', () => {
       ['check'],
       'dewdial: FILE is missing\n  for instance  dewdial check home.yaml\n  more          dewdial check --help\n',
     ],
+    [['compile'], 'dewdial: FILE is missing\n  for instance  dewdial compile home.yaml\n'],
     [['handover', 'home.yaml'], 'dewdial: --from is missing\n  for instance  dewdial handover home.yaml --from'],
     [['chek'], "dewdial: unknown command 'chek'\n(Did you mean check?)\n  dewdial --help lists the commands\n"],
   ])('%o leads on', (args, words) => {

@@ -12,6 +12,8 @@ import { type DayTargets, insetTarget, insetWords, type ShelfLamp } from './shel
 import { lampError } from './solve-group.ts';
 
 const RESTRIKE_MINUTES = 20;
+/** From this Ferguson zone on an animal seeks the sun; zone 1 lives in shade, and what it needs of UV is not settled. */
+const SUNLIT_ZONE = 2;
 const SHORTEST_SOUND_TENTHS = 3600;
 const LONGEST_SOUND_TENTHS = 10_800;
 
@@ -50,7 +52,7 @@ export function reportUnlitNeeds(care: Care, log: Log): void {
       enclosure: id,
       baskingC: lacksBasking ? temperature.baskingC : null,
       isBasking: lacksBasking,
-      isUv: uvb !== null && !gives('uvb'),
+      isUv: uvb !== null && (uvb.fergusonZone ?? SUNLIT_ZONE) >= SUNLIT_ZONE && !gives('uvb'),
       zone: uvb?.fergusonZone ?? null,
     };
     if (values.isBasking || values.isUv) log.report('needs-without-lamp', values, care.placeOf([...path, 'lamps']));
