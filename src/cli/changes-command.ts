@@ -5,8 +5,8 @@ import { revisionsOf } from '../plan/kept-revisions.ts';
 import type { Plan } from '../plan/plan.ts';
 import { runHousehold } from './household-run.ts';
 import { checkNamedDate } from './named-date.ts';
-import { type CommonOptions, UsageError } from './program.ts';
 import { exitCodeOf, sayDiagnostics } from './run-messages.ts';
+import { type CommonOptions, UsageError } from './usage.ts';
 import { EXIT, type World } from './world.ts';
 
 export interface ChangesOptions extends CommonOptions {

@@ -1,9 +1,9 @@
 import { renderJson } from '../diagnostics/render.ts';
 import { countsText } from '../emit/text/summary.ts';
-import type { CommonOptions } from './program.ts';
 import { exitCodeOf, sayDiagnostics, type Told } from './run-messages.ts';
 import { standingRun } from './standing-plan.ts';
 import { todayOf } from './today-option.ts';
+import type { CommonOptions } from './usage.ts';
 import { EXIT, type World } from './world.ts';
 
 /** Compiles without writing, and says all there is to say. Returns the exit code. */

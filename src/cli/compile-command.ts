@@ -1,8 +1,9 @@
 import { summaryText } from '../emit/text/summary.ts';
-import { compileHousehold, type HouseholdOptions } from './household-compile.ts';
+import { compileHousehold } from './household-compile.ts';
+import type { HouseholdOptions } from './household-options.ts';
 import { type HouseholdRun, runHousehold } from './household-run.ts';
-import { UsageError } from './program.ts';
 import { exitCodeOf, sayDiagnostics } from './run-messages.ts';
+import { UsageError } from './usage.ts';
 import { EXIT, type World } from './world.ts';
 
 export interface CompileOptions extends HouseholdOptions {

@@ -2,17 +2,17 @@
 import { join, relative } from 'node:path';
 import type { SourceTexts } from '../diagnostics/render.ts';
 import { loadText, resultFolderName } from './files.ts';
-import type { HouseholdOptions } from './household-compile.ts';
 import { householdFiles, type NamedFile, partOf } from './household-files.ts';
 import { type HouseholdJob, type JobReport, saidOf } from './household-job.ts';
+import type { HouseholdOptions } from './household-options.ts';
 import { type KeptResults, keptResults, madeWith } from './kept-results.ts';
 import { ManyTeller } from './many-teller.ts';
 import { checkPageOptions } from './page-options.ts';
-import { UsageError } from './program.ts';
 import { Progress } from './progress.ts';
 import { guardName } from './publish.ts';
 import { exitCodeOf, usesColour } from './run-messages.ts';
 import { todayOf } from './today-option.ts';
+import { UsageError } from './usage.ts';
 import { type JobRunner, workerPool } from './worker-pool.ts';
 import { EXIT, type World } from './world.ts';
 

@@ -1,5 +1,5 @@
 /** Scripts that complete the command line in bash, zsh and fish, made from the commands themselves; nothing of ours runs while one types. */
-import { UsageError } from './program.ts';
+import { UsageError } from './usage.ts';
 import { EXIT, type World } from './world.ts';
 
 export interface CompletedOption {

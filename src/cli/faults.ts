@@ -1,6 +1,6 @@
 import { reasonOf } from './files.ts';
-import { UsageError } from './program.ts';
 import { CannotWrite } from './publish.ts';
+import { UsageError } from './usage.ts';
 import { EXIT } from './world.ts';
 
 const SYSTEM_WRITE_FAULTS = new Set([

@@ -20,11 +20,11 @@ import { type FitOptions, gaugeCorrection, logForm } from './fit-options.ts';
 import { changeFitted, removeFitted } from './fitted-file.ts';
 import { type HouseholdRun, runHousehold } from './household-run.ts';
 import { underLock } from './lock.ts';
-import { UsageError } from './program.ts';
 import { guardName, publish, standingFiles } from './publish.ts';
 import { type LoadedLog, loadLog } from './readings-file.ts';
 import { exitCodeOf, sayDiagnostics, usesColour } from './run-messages.ts';
 import { todayOf } from './today-option.ts';
+import { UsageError } from './usage.ts';
 import { EXIT, type World } from './world.ts';
 import { writeWhole } from './write-whole.ts';
 

@@ -4,7 +4,7 @@ import { columnsByList } from '../fit/columns.ts';
 import { type GaugeCorrection, saltTest } from '../fit/gauge.ts';
 import { DATE_ORDERS } from '../fit/moments.ts';
 import type { LogForm } from '../fit/read-readings.ts';
-import { type CommonOptions, UsageError } from './program.ts';
+import { type CommonOptions, UsageError } from './usage.ts';
 
 export interface FitOptions extends CommonOptions {
   readonly out: string;

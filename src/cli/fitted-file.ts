@@ -8,9 +8,9 @@ import type { FittedTree } from '../read/fitted-tree.ts';
 import { fittedPath, loadText, resultFolderName } from './files.ts';
 import type { FitOptions } from './fit-options.ts';
 import { underLock } from './lock.ts';
-import { UsageError } from './program.ts';
 import { CannotWrite, guardName } from './publish.ts';
 import { usesColour } from './run-messages.ts';
+import { UsageError } from './usage.ts';
 import { EXIT, type World } from './world.ts';
 import { writeWhole } from './write-whole.ts';
 

@@ -10,9 +10,9 @@ import { type HouseholdRun, runHousehold } from './household-run.ts';
 import { underLock } from './lock.ts';
 import { checkNamedDate } from './named-date.ts';
 import { fontFiles } from './page-options.ts';
-import { type CommonOptions, UsageError } from './program.ts';
 import { guardName, type Product, publish, standingFiles } from './publish.ts';
 import { exitCodeOf, sayDiagnostics } from './run-messages.ts';
+import { type CommonOptions, UsageError } from './usage.ts';
 import { EXIT, type World } from './world.ts';
 
 export interface HandoverOptions extends CommonOptions {

@@ -1,23 +1,15 @@
 import { Log } from '../diagnostics/log.ts';
 import { emitAll } from '../emit/emitters.ts';
-import type { Language, Plan } from '../plan/plan.ts';
+import type { Plan } from '../plan/plan.ts';
 import { resultFolderName } from './files.ts';
+import type { HouseholdOptions } from './household-options.ts';
 import { earlierDigest, type HouseholdRun, runHousehold } from './household-run.ts';
 import { notingDisk } from './kept-results.ts';
 import { underLock } from './lock.ts';
-import { checkPageOptions, fontFiles, type PageOptions, pageWish } from './page-options.ts';
-import type { CommonOptions } from './program.ts';
+import { checkPageOptions, fontFiles, pageWish } from './page-options.ts';
 import { guardName, otherFiles, type Product, type Published, publish } from './publish.ts';
 import { keepPlan } from './standing-plan.ts';
 import type { World } from './world.ts';
-
-export interface HouseholdOptions extends CommonOptions, PageOptions {
-  readonly out: string;
-  /** Writes PDF files too. */
-  readonly pdf: boolean;
-  /** Of everything that is written, instead of the file's. */
-  readonly language?: Language;
-}
 
 export interface CompiledHousehold {
   readonly run: HouseholdRun;

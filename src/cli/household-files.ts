@@ -1,7 +1,7 @@
 /** Which household files a command line names. */
 import { join, resolve } from 'node:path';
 import { loadText, resultFolderName } from './files.ts';
-import { UsageError } from './program.ts';
+import { UsageError } from './usage.ts';
 import type { World } from './world.ts';
 
 export interface NamedFile {

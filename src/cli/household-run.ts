@@ -6,10 +6,10 @@ import type { Language, Plan } from '../plan/plan.ts';
 import { readPlan } from '../plan/read-plan.ts';
 import { foreignWords } from '../replan/foreign-plan.ts';
 import { fittedPath, isProfilePath, loadText, profilePath, resultFolderName, shippedProfiles } from './files.ts';
-import type { CommonOptions } from './program.ts';
 import { CannotWrite } from './publish.ts';
 import { textDigest } from './text-digest.ts';
 import { todayOf } from './today-option.ts';
+import type { CommonOptions } from './usage.ts';
 import type { World } from './world.ts';
 
 export interface HouseholdRun {

@@ -7,7 +7,7 @@
 import { join, resolve, sep } from 'node:path';
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import type { Disk } from './files.ts';
-import type { HouseholdOptions } from './household-compile.ts';
+import type { HouseholdOptions } from './household-options.ts';
 import { makeFolder } from './make-folder.ts';
 import { type Published, standingVersion, VERSIONS } from './publish.ts';
 import { textDigest } from './text-digest.ts';

@@ -1,5 +1,5 @@
 import { FIRST_DATE, LAST_DATE, parseNamedDate } from '../basics/calendar-day.ts';
-import { UsageError } from './program.ts';
+import { UsageError } from './usage.ts';
 
 /** Throws UsageError where the text that an option was given is no date, or one that nothing can be planned for. */
 export function checkNamedDate(option: string, text: string): void {

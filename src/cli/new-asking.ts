@@ -1,6 +1,6 @@
 /** Asks the questions of `new` at a terminal, one after the other, until every answer will do. */
 import type { Answers, Question, QuestionKey } from './new-questions.ts';
-import { UsageError } from './program.ts';
+import { UsageError } from './usage.ts';
 import type { World } from './world.ts';
 
 /** Returns the answers to all questions, those that were given included; an end of input (Ctrl-D, Ctrl-C) writes nothing. */

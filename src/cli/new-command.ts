@@ -9,12 +9,12 @@ import { type ReadProfile, readProfile } from '../read/profile.ts';
 import { loadText, profilePath } from './files.ts';
 import { askMissing } from './new-asking.ts';
 import { type Answers, type Question, type QuestionKey, questions } from './new-questions.ts';
-import { type CommonOptions, UsageError } from './program.ts';
 import { CannotWrite } from './publish.ts';
 import { shippedSpecies } from './species-named.ts';
 import { type StarterAnswers, starterFile } from './starter-file.ts';
 import { starterNeeds } from './starter-needs.ts';
 import { todayOf } from './today-option.ts';
+import { type CommonOptions, UsageError } from './usage.ts';
 import { EXIT, type World } from './world.ts';
 
 export interface NewOptions extends CommonOptions {

@@ -4,7 +4,7 @@ import { type CareWish, MOST_WEEKS } from '../layout/care-document.ts';
 import { monthOf } from '../layout/page-span.ts';
 import type { Plan } from '../plan/plan.ts';
 import { reasonOf } from './files.ts';
-import { UsageError } from './program.ts';
+import { UsageError } from './usage.ts';
 import type { World } from './world.ts';
 
 export interface PageOptions {

@@ -1,18 +1,9 @@
+/** The command line: every command with its options, each loaded when it is asked for. */
 import { Command, CommanderError, Option } from 'commander';
 import type { CompletedCommand } from './completion-command.ts';
 import { afterUsageError, ENDS, examplesText } from './help-texts.ts';
+import type { CommonOptions } from './usage.ts';
 import { EXIT, type World } from './world.ts';
-
-/** Options that every command takes. */
-export interface CommonOptions {
-  readonly today?: string;
-  readonly json?: boolean;
-  readonly strict?: boolean;
-  readonly debug?: boolean;
-}
-
-/** Wrong usage: what was said on the command line cannot be taken. */
-export class UsageError extends Error {}
 
 type Run<O> = (args: readonly string[], options: O & CommonOptions, world: World, version: string) => Promise<number>;
 

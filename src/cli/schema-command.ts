@@ -1,5 +1,5 @@
 import { householdSchema, profileSchema } from '../read/json-schema.ts';
-import { type CommonOptions, UsageError } from './program.ts';
+import { type CommonOptions, UsageError } from './usage.ts';
 import { EXIT, type World } from './world.ts';
 
 /** Prints the JSON Schema of household files or profiles. Returns the exit code. */

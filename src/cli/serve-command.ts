@@ -18,9 +18,9 @@ import { freshToken, tokenCheck } from '../serve/token.ts';
 import { markOfAll } from '../serve/watch-files.ts';
 import { fittedPath, loadText, profilePath, reasonOf, resultFolderName } from './files.ts';
 import { checkNamedDate } from './named-date.ts';
-import { type CommonOptions, UsageError } from './program.ts';
 import { servedWords } from './served-words.ts';
 import { expectLongRun } from './short-run.ts';
+import { type CommonOptions, UsageError } from './usage.ts';
 import { EXIT, type World } from './world.ts';
 
 export interface ServeOptions extends CommonOptions {

@@ -6,9 +6,9 @@ import type { SpeciesSheet } from '../plan/species-sheet.ts';
 import { readProfile } from '../read/profile.ts';
 import { speciesSheet } from '../resolve/species-sheet.ts';
 import { isProfilePath, loadText, profilePath, shippedProfiles } from './files.ts';
-import { type CommonOptions, UsageError } from './program.ts';
 import { usesColour } from './run-messages.ts';
 import { shippedSpecies, speciesNamed } from './species-named.ts';
+import { type CommonOptions, UsageError } from './usage.ts';
 import { EXIT, type World } from './world.ts';
 
 /** Prints what the profiles say. Returns the exit code. */

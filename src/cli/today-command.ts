@@ -7,10 +7,10 @@ import { datesFrom, dayView } from '../plan/day-view.ts';
 import type { Plan } from '../plan/plan.ts';
 import { readPlan } from '../plan/read-plan.ts';
 import { checkNamedDate } from './named-date.ts';
-import { type CommonOptions, UsageError } from './program.ts';
 import { exitCodeOf, sayDiagnostics, type Told } from './run-messages.ts';
 import { standingRun } from './standing-plan.ts';
 import { todayOf } from './today-option.ts';
+import { type CommonOptions, UsageError } from './usage.ts';
 import { EXIT, showsUnicode, type World } from './world.ts';
 
 export interface TodayOptions extends CommonOptions {

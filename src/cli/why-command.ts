@@ -3,8 +3,8 @@ import { why } from '../emit/text/why.ts';
 import type { Care } from '../resolve/care.ts';
 import { dialChoices } from '../solve/light/dial-choices.ts';
 import { runHousehold } from './household-run.ts';
-import { type CommonOptions, UsageError } from './program.ts';
 import { exitCodeOf, sayDiagnostics } from './run-messages.ts';
+import { type CommonOptions, UsageError } from './usage.ts';
 import { EXIT, type World } from './world.ts';
 
 /** Prints why a value of the plan is what it is. Returns the exit code. */

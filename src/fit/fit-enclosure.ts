@@ -6,7 +6,7 @@ import type { Log } from '../diagnostics/log.ts';
 import type { AirModel, Plan } from '../plan/plan.ts';
 import type { Care, CareEnclosure } from '../resolve/care.ts';
 import { AirHistory, type FreeAir } from '../science/air-history.ts';
-import type { Spray, WetEnclosure } from '../science/wet-enclosure.ts';
+import type { Spray, WetEnclosure } from '../science/enclosure-day.ts';
 import { clockOff } from './clock-check.ts';
 import { AIR_KEYS, type AirFit, type AirKey, fitAir, gaugeNoise, type Reading, Sampler } from './fit-air.ts';
 import { corrected, type GaugeCorrection, stuckGauge } from './gauge.ts';

@@ -13,8 +13,8 @@ import {
 import type { MistPlan, Plan } from '../plan/plan.ts';
 import type { Care, CareEnclosure } from '../resolve/care.ts';
 import type { History, Step } from '../science/air-history.ts';
+import type { Run } from '../science/enclosure-day.ts';
 import { saturationDensityGPerM3 } from '../science/moist-air.ts';
-import type { Run } from '../science/wet-enclosure.ts';
 import { EnclosureClimate } from '../solve/light/enclosure-temperature.ts';
 import type { GaugeReading, LoggedMist } from './readings.ts';
 

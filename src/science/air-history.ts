@@ -3,8 +3,9 @@
  * to a last, with a room, a temperature and mists that may differ from day to day.
  * Source: the form of Rutter AJ et al. (1971), Agric. Meteorol. 9:367-384, in a box with well-mixed air exchange.
  */
+
+import type { Run, Spray, WetEnclosure } from './enclosure-day.ts';
 import { saturationDensityGPerM3 } from './moist-air.ts';
-import type { Run, Spray, WetEnclosure } from './wet-enclosure.ts';
 
 /** A value from its minute on until the next step's. */
 export interface Step {

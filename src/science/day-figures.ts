@@ -1,5 +1,7 @@
 /** What a keeper's gauge and eye would tell of a simulated day: the running mean of the humidity, soaked hours, peaks, dry leaves. */
-import type { PeriodicDay, Run } from './wet-enclosure.ts';
+
+import type { Run } from './enclosure-day.ts';
+import type { PeriodicDay } from './wet-enclosure.ts';
 
 const MINUTES = 1440;
 const GOLDEN = 0.6180339887498949;

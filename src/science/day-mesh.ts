@@ -1,5 +1,5 @@
 /** The instants between which a day is integrated: fine where a mist or a change of warmth begins, coarse in the calm. */
-import type { AirDay, Run, Spray, WetEnclosure } from './wet-enclosure.ts';
+import type { AirDay, Run, Spray, WetEnclosure } from './enclosure-day.ts';
 
 const MINUTES = 1440;
 /** Longest step in the calm, and in the hour after a change of warmth. */

@@ -1,5 +1,5 @@
 /** What an enclosure's air and water are taken to be from its size, mesh and planting, where nothing was measured. Our own estimates, to be calibrated. */
-import type { WetEnclosure } from './wet-enclosure.ts';
+import type { WetEnclosure } from './enclosure-day.ts';
 
 export interface EnclosureShape {
   readonly widthM: number;

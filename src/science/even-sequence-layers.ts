@@ -2,7 +2,7 @@
  * The states of an even sequence, place by place: how often each item has stood so far, how long ago the items that must
  * keep apart stood last, and (around a cycle) where they stood first. Whole numbers throughout.
  */
-import type { EvenProblem } from './even-sequence.ts';
+import type { EvenProblem } from './even-problem.ts';
 
 export interface Layer {
   size: number;

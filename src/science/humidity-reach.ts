@@ -1,5 +1,5 @@
 /** How wet and how dry the air of an enclosure can get in its room, before anything is searched. */
-import type { WetEnclosure } from './wet-enclosure.ts';
+import type { WetEnclosure } from './enclosure-day.ts';
 
 /** Relative humidities at which the air settles: everything wet, and without film. */
 export interface HumidityReach {

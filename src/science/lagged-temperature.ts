@@ -1,5 +1,5 @@
 /** How the air of an enclosure follows its lamps over the day. */
-import type { AirDay } from './wet-enclosure.ts';
+import type { AirDay } from './enclosure-day.ts';
 
 const MINUTES = 1440;
 

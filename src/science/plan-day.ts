@@ -1,7 +1,8 @@
 /** A day of a plan simulated again from what the plan itself says: its air model, one condition, entries. */
 import { HumidityCurve, longestDryMinutes, peakMinutes } from './day-figures.ts';
+import type { Run } from './enclosure-day.ts';
 import { saturationDensityGPerM3 } from './moist-air.ts';
-import { PeriodicDay, type Run } from './wet-enclosure.ts';
+import { PeriodicDay } from './wet-enclosure.ts';
 
 const DAY_MINUTES = 1440;
 

@@ -4,7 +4,7 @@ import { readHousehold } from '../../src/read/household.ts';
 import { type ReadProfile, readProfile } from '../../src/read/profile.ts';
 import type { Care } from '../../src/resolve/care.ts';
 import { profilesNeeded, resolve } from '../../src/resolve/resolve.ts';
-import type { EvenProblem } from '../../src/science/even-sequence.ts';
+import type { EvenProblem } from '../../src/science/even-problem.ts';
 import { evenSequence } from '../../src/science/even-sequence.ts';
 import { solveFeeding } from '../../src/solve/feeding/feeding.ts';
 import { lightsOfDay } from '../../src/solve/feeding/lights-of-day.ts';

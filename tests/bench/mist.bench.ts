@@ -1,6 +1,7 @@
 /** Water: a simulated day, one condition, and how good the answers are against a long search from random beginnings. */
 import { HumidityCurve } from '../../src/science/day-figures.ts';
-import { PeriodicDay, type Run } from '../../src/science/wet-enclosure.ts';
+import type { Run } from '../../src/science/enclosure-day.ts';
+import { PeriodicDay } from '../../src/science/wet-enclosure.ts';
 import { compareScores, DayJudge, type Score } from '../../src/solve/mist/day-judge.ts';
 import { DayMoves } from '../../src/solve/mist/day-moves.ts';
 import type { DayProblem } from '../../src/solve/mist/day-problem.ts';

@@ -1,7 +1,7 @@
 import { Log } from '../../diagnostics/log.ts';
 import { careDocument, NO_WISH } from '../../layout/care-document.ts';
 import type { Plan } from '../../plan/plan.ts';
-import type { EmitOptions, Product } from '../emitters.ts';
+import type { EmitOptions, Product } from '../product.ts';
 import { fontSet, measureOf } from './fonts.ts';
 import { paintPdf } from './paint-pdf.ts';
 

@@ -1,6 +1,6 @@
 import { shelfCards } from '../../layout/shelf-cards.ts';
 import type { Plan } from '../../plan/plan.ts';
-import type { EmitOptions, Product } from '../emitters.ts';
+import type { EmitOptions, Product } from '../product.ts';
 import { fontSet, measureOf } from './fonts.ts';
 import { paintPdf } from './paint-pdf.ts';
 

@@ -2,8 +2,8 @@
 import { type EpochDay, isoDateOf } from '../../basics/calendar-day.ts';
 import type { Log } from '../../diagnostics/log.ts';
 import type { Care, CareAbsence } from '../../resolve/care.ts';
-import type { PersonsChores } from './chores.ts';
 import type { JobCourse } from './occurrences.ts';
+import type { PersonsChores } from './persons-chores.ts';
 
 /** Reports once a person what was not proven, and once an absence what nobody does. */
 export function reportChores(care: Care, { person, courses, gathered }: PersonsChores, log: Log): void {

@@ -1,4 +1,5 @@
 /** What people do besides feeding: every job with its dates, gathered a person at a time. */
+
 import { type EpochDay, epochDay, isoDateOf, weekdayOf } from '../../basics/calendar-day.ts';
 import type { Log } from '../../diagnostics/log.ts';
 import { Parts } from '../../plan/parts.ts';
@@ -10,11 +11,12 @@ import { solvePart } from '../solve-part.ts';
 import { allJobs } from './all-jobs.ts';
 import { reportChores } from './chore-report.ts';
 import { gather } from './gather.ts';
-import type { Gathered, GatherProblem } from './gather-problem.ts';
+import type { GatherProblem } from './gather-problem.ts';
 import type { Job } from './job.ts';
 import { jobContext, type PlannedParts } from './job-context.ts';
 import { reportLoads } from './load-report.ts';
 import { earlierDates, firstCourses, isOfJob, type JobCourse, jobCourse, type PlanSpan } from './occurrences.ts';
+import type { PersonsChores } from './persons-chores.ts';
 
 export interface ChoresResult {
   /** In the order of the file: by enclosure, then devices, then the household; those of a sitter follow the keeper's. */
@@ -72,13 +74,6 @@ function beginOf(care: Care, earlier: Plan | null, today: EpochDay): EpochDay {
 /** What stands comes from the earlier plan as it is, whatever a change of this program would make of it. */
 function copied(earlier: Plan, jobs: readonly Job[]): readonly Chore[] {
   return earlier.chores.filter((entry) => jobs.some(({ id }) => isOfJob(id, entry)));
-}
-
-export interface PersonsChores {
-  readonly person: string;
-  readonly courses: readonly JobCourse[];
-  readonly chores: readonly Chore[];
-  readonly gathered: Gathered;
 }
 
 function personsChores(

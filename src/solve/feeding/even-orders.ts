@@ -1,6 +1,7 @@
 /** The two orders of a stream over its feeds: feeders by share, then dustings on the feeds whose feeder takes dust. */
 import type { EpochDay } from '../../basics/calendar-day.ts';
-import { type EvenProblem, type EvenSequence, evenSequence, mostPlacesApart } from '../../science/even-sequence.ts';
+import type { EvenProblem } from '../../science/even-problem.ts';
+import { type EvenSequence, evenSequence, mostPlacesApart } from '../../science/even-sequence.ts';
 import { type Fraction, fraction, lcm, overOneDenominator, ZERO } from '../../science/fraction.ts';
 import type { Rated, RatedFeeder } from './rates.ts';
 

@@ -4,7 +4,7 @@ import type { Log } from '../../diagnostics/log.ts';
 import type { Care, CareAbsence } from '../../resolve/care.ts';
 import { evenWeekdays } from './feed-days.ts';
 import { longestShoppingGap, type StockFeeder } from './feeder-stock.ts';
-import type { StockCourse } from './stock.ts';
+import type { StockCourse } from './stock-course.ts';
 
 /** Reports what the stock of all feeders falls short of. */
 export function reportStock(care: Care, courses: readonly StockCourse[], from: EpochDay, log: Log): void {

@@ -1,4 +1,5 @@
 /** Orders of feeders on the days on which the household shops, from what the rotations eat, what dies and what keeps. */
+
 import { type EpochDay, isoDateOf, WEEKDAYS, weekdayIndex } from '../../basics/calendar-day.ts';
 import type { Log } from '../../diagnostics/log.ts';
 import type { Feed, StockOrder } from '../../plan/plan.ts';
@@ -15,6 +16,7 @@ import {
 } from './feeder-stock.ts';
 import { someoneShops } from './pauses.ts';
 import { isShort } from './stand-ins.ts';
+import type { StockCourse } from './stock-course.ts';
 import { feedFrom, goodOn, type Keeping, keepingOf, type Lot, survivors } from './stock-lots.ts';
 import { reportStock } from './stock-report.ts';
 
@@ -23,18 +25,6 @@ export interface CultureStarts {
   readonly enclosure: string;
   readonly feeder: string;
   readonly dates: readonly EpochDay[];
-}
-
-/** What one feeder's stock comes to. */
-export interface StockCourse {
-  readonly feeder: StockFeeder;
-  readonly keeping: Keeping;
-  readonly orders: readonly StockOrder[];
-  readonly shoppingDays: readonly EpochDay[];
-  /** Feeds for which nothing good is at hand. */
-  readonly missing: readonly { readonly demand: Demand; readonly pieces: number }[];
-  /** The first day on which what is at hand today does not suffice; null where it lasts, or was not counted. */
-  readonly runsOut: EpochDay | null;
 }
 
 /** An order covers no more days than this, however long a feeder keeps; ours. */

@@ -1,7 +1,8 @@
 /** Judges a day's entries: hard limits, shortfall, rhythm and water as one order, each set of entries simulated once. */
 import type { MinuteSpan } from '../../resolve/care.ts';
 import { HumidityCurve, hoursAbove, longestDryMinutes, peakMinutes } from '../../science/day-figures.ts';
-import { PeriodicDay, type Run } from '../../science/wet-enclosure.ts';
+import type { Run } from '../../science/enclosure-day.ts';
+import { PeriodicDay } from '../../science/wet-enclosure.ts';
 import { type CaseFigures, type DayProblem, GIVING_WAY, type HumidityTargets, type MistCase } from './day-problem.ts';
 import {
   type Amounts,

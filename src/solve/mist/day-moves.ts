@@ -1,6 +1,6 @@
 /** The moves of the local search. A set of entries that no stated move improves is an answer. */
 import { DAY_MINUTES, wrapMinute } from '../../basics/minute-of-day.ts';
-import type { Run } from '../../science/wet-enclosure.ts';
+import type { Run } from '../../science/enclosure-day.ts';
 import type { DayProblem } from './day-problem.ts';
 import type { Slot, StartGrid } from './start-grid.ts';
 

@@ -5,7 +5,7 @@
 
 import type { Favour, LightHours, Range } from '../../plan/plan.ts';
 import type { MinuteSpan, Targets } from '../../resolve/care.ts';
-import type { AirDay, Run, Spray, WetEnclosure } from '../../science/wet-enclosure.ts';
+import type { AirDay, Run, Spray, WetEnclosure } from '../../science/enclosure-day.ts';
 
 export type HumidityTargets = Targets['humidity'];
 

@@ -1,5 +1,5 @@
 /** The search over a day's entries: every set where they are few; else from many beginnings down to where no stated move improves. */
-import type { Run } from '../../science/wet-enclosure.ts';
+import type { Run } from '../../science/enclosure-day.ts';
 import { compareScores, type DayJudge, type Score } from './day-judge.ts';
 import { DayMoves, type Family } from './day-moves.ts';
 import type { DayProblem, SolveOptions } from './day-problem.ts';

@@ -2,8 +2,8 @@
 import type { HandSprayer, MistPump } from '../../hardware/devices.ts';
 import type { AirModel } from '../../plan/plan.ts';
 import type { CareEnclosure } from '../../resolve/care.ts';
+import type { Spray, WetEnclosure } from '../../science/enclosure-day.ts';
 import { wetEnclosureOf } from '../../science/enclosure-defaults.ts';
-import type { Spray, WetEnclosure } from '../../science/wet-enclosure.ts';
 
 export interface EnclosureAir {
   readonly body: WetEnclosure;

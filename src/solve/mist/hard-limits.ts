@@ -2,7 +2,7 @@
 import { DAY_MINUTES, wrapMinute } from '../../basics/minute-of-day.ts';
 import type { LightHours } from '../../plan/plan.ts';
 import type { MinuteSpan } from '../../resolve/care.ts';
-import type { Run } from '../../science/wet-enclosure.ts';
+import type { Run } from '../../science/enclosure-day.ts';
 import { type DayProblem, GIVING_WAY, type GivingLimit, type MistCase, type MistMachine } from './day-problem.ts';
 import { runTouches, type StartGrid } from './start-grid.ts';
 

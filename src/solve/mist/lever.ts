@@ -1,5 +1,5 @@
 /** A lever, and the trouble that it is to end: what is changed about enclosure, room or devices so that mists meet the targets. */
-import type { Run } from '../../science/wet-enclosure.ts';
+import type { Run } from '../../science/enclosure-day.ts';
 import type { ExceededLimit, TargetMiss } from './day-problem.ts';
 
 export type LeverKind =

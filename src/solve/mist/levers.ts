@@ -2,7 +2,7 @@
  * What would meet the targets that the mists miss: each lever is tried on the model, none is guessed. Covering or opening the mesh, more
  * nozzles, a finer timer, more lines, a larger tank or tray, another substrate, another room.
  */
-import type { Run } from '../../science/wet-enclosure.ts';
+import type { Run } from '../../science/enclosure-day.ts';
 import { isTooHumidUnmisted, shielded, wettest, withBase, withOpenShare } from './changed-case.ts';
 import type { MistCase, MistMachine } from './day-problem.ts';
 import { isHotLamp } from './forbidden-starts.ts';

@@ -1,5 +1,5 @@
 /** The sets of a unit as one of its enclosures meets them: days that are alike for it, with what its air does. */
-import type { Run } from '../../science/wet-enclosure.ts';
+import type { Run } from '../../science/enclosure-day.ts';
 import { type CaseDay, caseDay } from './mist-plan.ts';
 import type { EnclosureSpan, UnitMember } from './mist-unit.ts';
 import type { ChosenSet } from './set-solution.ts';

@@ -13,9 +13,10 @@ import type {
 } from '../../plan/plan.ts';
 import type { CareEnclosure } from '../../resolve/care.ts';
 import { dayCurve, HumidityCurve } from '../../science/day-figures.ts';
+import type { Run } from '../../science/enclosure-day.ts';
 import { humidityReach } from '../../science/humidity-reach.ts';
 import { saturationDensityGPerM3 } from '../../science/moist-air.ts';
-import { PeriodicDay, type Run } from '../../science/wet-enclosure.ts';
+import { PeriodicDay } from '../../science/wet-enclosure.ts';
 import { caseFigures } from './day-judge.ts';
 import type { CaseFigures, MistCase, TargetMiss } from './day-problem.ts';
 import { tankWaterG } from './hard-limits.ts';

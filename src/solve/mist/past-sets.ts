@@ -3,7 +3,7 @@ import { type EpochDay, epochDay, isoDateOf } from '../../basics/calendar-day.ts
 import { minuteOf } from '../../basics/minute-of-day.ts';
 import type { MistSet, Plan } from '../../plan/plan.ts';
 import type { CarePlan } from '../../resolve/care.ts';
-import type { Run } from '../../science/wet-enclosure.ts';
+import type { Run } from '../../science/enclosure-day.ts';
 import type { UnitSpan } from './mist-unit.ts';
 import type { ChosenSets } from './set-solution.ts';
 import type { UnitSolution } from './unit-solver.ts';

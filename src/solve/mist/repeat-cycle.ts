@@ -5,7 +5,7 @@
 import { DAY_MINUTES, wrapMinute } from '../../basics/minute-of-day.ts';
 import type { RepeatCycleTimer } from '../../hardware/devices.ts';
 import type { MinuteWindow } from '../../plan/dial-day.ts';
-import type { Run } from '../../science/wet-enclosure.ts';
+import type { Run } from '../../science/enclosure-day.ts';
 import { DayJudge, type Score } from './day-judge.ts';
 import { type DayProblem, type DaySolution, type ExceededLimit, GIVING_WAY } from './day-problem.ts';
 import type { MistUnit, UnitSpan } from './mist-unit.ts';

@@ -1,6 +1,6 @@
 /** Answers a day's question: the entries, what the air then does, and what had to give way. */
 import type { MinuteSpan } from '../../resolve/care.ts';
-import type { Run } from '../../science/wet-enclosure.ts';
+import type { Run } from '../../science/enclosure-day.ts';
 import { DayJudge, type Score } from './day-judge.ts';
 import {
   type CaseOutcome,

@@ -1,7 +1,7 @@
 /** Solves days of a unit, each distinct question once. */
 
 import type { MinuteSpan } from '../../resolve/care.ts';
-import type { Run } from '../../science/wet-enclosure.ts';
+import type { Run } from '../../science/enclosure-day.ts';
 import type { CaseOutcome, DayProblem, DaySolution, ExceededLimit, MistCase, SolveOptions } from './day-problem.ts';
 import { centredBand, shortfallOf, targetMisses, withMargins } from './humidity-shortfall.ts';
 import type { MistUnit, UnitSpan } from './mist-unit.ts';

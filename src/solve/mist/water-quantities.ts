@@ -1,7 +1,7 @@
 /** Quantities of water, air and time as messages show them, in the household's units. */
 import { clockTimeOf } from '../../basics/minute-of-day.ts';
 import type { Range, UnitSystem } from '../../plan/plan.ts';
-import type { Run } from '../../science/wet-enclosure.ts';
+import type { Run } from '../../science/enclosure-day.ts';
 
 const FLUID_OUNCE_ML = 29.5735;
 const GALLON_ML = 3785.41;

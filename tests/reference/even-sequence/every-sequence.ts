@@ -1,5 +1,5 @@
 /** Every sequence of a small problem, judged by its definition in exact fractions: coded apart from the solver. */
-import type { EvenProblem } from '../../../src/science/even-sequence.ts';
+import type { EvenProblem } from '../../../src/science/even-problem.ts';
 
 export interface Judged {
   readonly items: readonly number[];

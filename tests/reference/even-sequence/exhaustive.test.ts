@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { type EvenProblem, evenSequence, pairLevelOf } from '../../../src/science/even-sequence.ts';
+import type { EvenProblem } from '../../../src/science/even-problem.ts';
+import { evenSequence, pairLevelOf } from '../../../src/science/even-sequence.ts';
 import { bestOfAll } from './every-sequence.ts';
 
 /** Numbers from a seed, the same everywhere (Park and Miller's generator). */

@@ -1,6 +1,7 @@
 /** The worst deviation of even sequences against HiGHS, with and without days apart. Computed; no published source. */
 import { describe, expect, it } from 'vitest';
-import { type EvenProblem, evenSequence } from '../../../src/science/even-sequence.ts';
+import type { EvenProblem } from '../../../src/science/even-problem.ts';
+import { evenSequence } from '../../../src/science/even-sequence.ts';
 import { Choices } from '../../generated/random.ts';
 import { leastWorstDeviation } from './mixed-integer.ts';
 

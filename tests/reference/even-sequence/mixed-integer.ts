@@ -3,7 +3,7 @@
  * deviation above all of them. Nothing of the search over layers is in it.
  */
 import loadHighs from 'highs';
-import type { EvenProblem, Spacing } from '../../../src/science/even-sequence.ts';
+import type { EvenProblem, Spacing } from '../../../src/science/even-problem.ts';
 
 /** The package's function under its CommonJS type. */
 const highs = await (loadHighs as unknown as typeof loadHighs.default)();

@@ -1,8 +1,8 @@
 /** Gauge logs made by the second integrator: enclosures of known air, days that differ, and a gauge that errs. */
 import type { History } from '../../../src/science/air-history.ts';
+import type { AirDay, Run, Spray, WetEnclosure } from '../../../src/science/enclosure-day.ts';
 import { type EnclosureShape, wetEnclosureOf } from '../../../src/science/enclosure-defaults.ts';
 import { saturationDensityGPerM3 } from '../../../src/science/moist-air.ts';
-import type { AirDay, Run, Spray, WetEnclosure } from '../../../src/science/wet-enclosure.ts';
 import type { Choices } from '../../generated/random.ts';
 import { STEP_SECONDS, secondDays } from '../wet-enclosure/second-integrator.ts';
 

@@ -3,7 +3,8 @@
  * published rules on the simulated curve. Shares with the product the simulated day alone.
  */
 import { HumidityCurve } from '../../../src/science/day-figures.ts';
-import { PeriodicDay, type Run } from '../../../src/science/wet-enclosure.ts';
+import type { Run } from '../../../src/science/enclosure-day.ts';
+import { PeriodicDay } from '../../../src/science/wet-enclosure.ts';
 import type { DayProblem, MistCase } from '../../../src/solve/mist/day-problem.ts';
 
 type Band = readonly [number, number];

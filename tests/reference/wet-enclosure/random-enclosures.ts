@@ -1,6 +1,7 @@
 /** Enclosures, pumps, rooms and mists drawn at random, wide enough to hold every kind of household. */
+
+import type { AirDay, Run, Spray, WetEnclosure } from '../../../src/science/enclosure-day.ts';
 import { saturationDensityGPerM3 } from '../../../src/science/moist-air.ts';
-import type { AirDay, Run, Spray, WetEnclosure } from '../../../src/science/wet-enclosure.ts';
 
 export interface RandomEnclosure {
   readonly body: WetEnclosure;

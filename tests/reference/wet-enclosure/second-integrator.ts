@@ -2,8 +2,9 @@
  * The wet enclosure a second time, for the tests alone and sharing nothing with the product but the type of its inputs and the
  * saturation line: classical Runge-Kutta (Kutta 1901) on air, film and temperature in steps of 1.5 s, days repeated until they close.
  */
+
+import type { AirDay, Run, Spray, WetEnclosure } from '../../../src/science/enclosure-day.ts';
 import { saturationPressurePa } from '../../../src/science/moist-air.ts';
-import type { AirDay, Run, Spray, WetEnclosure } from '../../../src/science/wet-enclosure.ts';
 
 export const STEP_SECONDS = 1.5;
 const STEPS = 86_400 / STEP_SECONDS;

@@ -7,9 +7,10 @@ import {
   longestDryMinutes,
   peakMinutes,
 } from '../../../src/science/day-figures.ts';
+import type { Run } from '../../../src/science/enclosure-day.ts';
 import { wetEnclosureOf } from '../../../src/science/enclosure-defaults.ts';
 import { saturationDensityGPerM3 } from '../../../src/science/moist-air.ts';
-import { PeriodicDay, type Run } from '../../../src/science/wet-enclosure.ts';
+import { PeriodicDay } from '../../../src/science/wet-enclosure.ts';
 
 const shape = { widthM: 0.5, depthM: 0.5, heightM: 0.9, openShare: 0.33, planting: 'medium', floor: 'dry' } as const;
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Run } from '../../../../src/science/wet-enclosure.ts';
+import type { Run } from '../../../../src/science/enclosure-day.ts';
 import { compareScores, DayJudge, type Score } from '../../../../src/solve/mist/day-judge.ts';
 import { Choices } from '../../../generated/random.ts';
 import { fineProblem } from '../../../reference/mist-solver/random-problems.ts';

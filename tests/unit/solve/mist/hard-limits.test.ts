@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Run } from '../../../../src/science/wet-enclosure.ts';
+import type { Run } from '../../../../src/science/enclosure-day.ts';
 import type { MistMachine } from '../../../../src/solve/mist/day-problem.ts';
 import { fillPlannedAmounts, machineAllows, tankWaterG } from '../../../../src/solve/mist/hard-limits.ts';
 import { startGrid } from '../../../../src/solve/mist/start-grid.ts';
