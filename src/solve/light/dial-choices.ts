@@ -1,8 +1,9 @@
 /** What another dial, another evening or another limit would buy: the dial solved again with one thing changed. */
+import { type EpochDay, epochDay } from '../../basics/calendar-day.ts';
 import { Log } from '../../diagnostics/log.ts';
 import type { PinDial } from '../../hardware/devices.ts';
 import type { DialChoice, DialChoiceKind } from '../../plan/dial-choices.ts';
-import type { DialLamp, DialPlan, Plan } from '../../plan/plan.ts';
+import type { DialLamp, DialPlan, DialSetting, Plan } from '../../plan/plan.ts';
 import type { Care, CareEnclosure, Lamp } from '../../resolve/care.ts';
 import { solveLighting } from '../lighting.ts';
 
@@ -15,16 +16,17 @@ interface Change {
 }
 
 /**
- * Returns the plan of a dial and what it would be with one thing otherwise, each solved without an earlier plan; empty where the dial has no
- * setting. Lamps on `auto` stay where the plan has them.
+ * Returns the plan of a dial and what it would be with one thing otherwise, each solved from the day on which the plan's own was, with what
+ * stood on the dial until then; empty where the dial has no setting. Lamps on `auto` stay where the plan has them.
  */
 export function dialChoices(care: Care, plan: Plan, device: string): readonly DialChoice[] {
   const dial = plan.lighting.find((each) => each.device === device);
   const timer = care.devices.find(({ id }) => id === device);
   if (!dial || dial.settings.length === 0 || timer?.kind !== 'pin-dial') return [];
   const placed = withPlacedLamps(care, plan);
+  const moment = momentOf(plan, dial, care.plan.from);
   return changesOf(placed, dial, timer).flatMap((change) => {
-    const choice = choiceOf(change, dial);
+    const choice = choiceOf(change, dial, moment);
     return choice ? [choice] : [];
   });
 }
@@ -59,7 +61,7 @@ function ownDials(care: Care, dial: DialPlan, timer: PinDial): readonly Change[]
   const lamps = dial.lamps.filter(({ targetMinutes }) => targetMinutes.length > 0);
   const needs = new Set(lamps.map(({ targetMinutes }) => targetMinutes.join()));
   if (needs.size < 2) return [];
-  const own = { ...timer, id: `${timer.id} (its own)`, ratingW: null, now: null };
+  const own = { ...timer, id: ownId(timer.id), ratingW: null, now: null };
   return lamps.map((lamp) => {
     const id = idOf(lamp);
     return {
@@ -75,8 +77,38 @@ function ownDials(care: Care, dial: DialPlan, timer: PinDial): readonly Change[]
   });
 }
 
-function choiceOf({ kind, lamp, care }: Change, dial: DialPlan): DialChoice | null {
-  const { lighting } = solveLighting(care, null, care.plan.from, new Log());
+function ownId(device: string): string {
+  return `${device} (its own)`;
+}
+
+/** When a dial was solved, and a plan with what stood on the dials until then; a dial of its own is taken to have shown the same. */
+interface Moment {
+  readonly earlier: Plan | null;
+  readonly today: EpochDay;
+}
+
+function momentOf(plan: Plan, dial: DialPlan, from: EpochDay): Moment {
+  const past = dial.settings.findLast((setting) => setting.past);
+  const stood = { ...dial, settings: [...beforePlan(plan, dial.device), ...dial.settings] };
+  if (!past && stood.settings.length === dial.settings.length) return { earlier: null, today: from };
+  const others = plan.lighting
+    .filter((each) => each !== dial)
+    .map((each) => ({ ...each, settings: [...beforePlan(plan, each.device), ...each.settings] }));
+  const lighting = [...others, stood, { ...stood, device: ownId(dial.device) }].map((each) => ({
+    ...each,
+    settings: past ? each.settings : each.settings.filter((setting) => setting.from < plan.from),
+  }));
+  return { earlier: { ...plan, lighting }, today: past ? epochDay(past.to) + 1 : from };
+}
+
+/** Settings of a plan that had ended, the last of which stood on the dial when this one began. */
+function beforePlan({ previous, from }: Plan, device: string): readonly DialSetting[] {
+  const before = previous?.lighting.find((each) => each.device === device)?.settings ?? [];
+  return before.filter((setting) => setting.from < from);
+}
+
+function choiceOf({ kind, lamp, care }: Change, dial: DialPlan, { earlier, today }: Moment): DialChoice | null {
+  const { lighting } = solveLighting(care, earlier && { ...earlier, digests: {} }, today, new Log());
   const wanted = new Set(dial.lamps.filter(({ targetMinutes }) => targetMinutes.length > 0).map(idOf));
   const found = lighting.flatMap((each) =>
     each.lamps.filter((one) => wanted.has(idOf(one))).map((one) => ({ lamp: one, dial: each })),

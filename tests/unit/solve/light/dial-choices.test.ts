@@ -1,8 +1,12 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { compile } from '../../../../src/compile.ts';
 import { why } from '../../../../src/emit/text/why.ts';
 import type { DialChoice } from '../../../../src/plan/dial-choices.ts';
+import type { Plan } from '../../../../src/plan/plan.ts';
 import { dialChoices } from '../../../../src/solve/light/dial-choices.ts';
 import { compiled, HOUSEHOLDS, type Household } from '../../../examples/every-household.ts';
+import { PROFILE_IDS, profileText } from '../../../shipped-profiles.ts';
 
 function household(name: string): Household {
   const found = HOUSEHOLDS.find((each) => each.name === name);
@@ -116,5 +120,56 @@ describe('why, asked of a dial', () => {
   it('lists what can be asked', () => {
     expect(ask(null)).toMatch(/^ {2}fern\/uv +this lamp$/m);
     expect(ask('fern/nothing')).toMatch(/^unknown: .*wall-dial/);
+  });
+});
+
+describe('what else a dial could be, after the household was planned anew', () => {
+  const text = readFileSync(new URL('../../../golden/replanned.yaml', import.meta.url), 'utf8');
+  const planOf = (said: string, date: string, earlier: Plan | null) => {
+    const { care, plan } = compile({
+      file: 'home.yaml',
+      text: said,
+      profile: (id) => ({ file: `profiles/${id}.yaml`, text: profileText(id) }),
+      profileIds: PROFILE_IDS,
+      earlier,
+      today: { date },
+      version: '1.0.0',
+    });
+    if (!care || !plan) throw new Error('no plan');
+    return { care, plan };
+  };
+  const first = planOf(text, '2027-01-01', null).plan;
+  const noon = text.replace('midday: "13:00"', 'midday: "12:00"');
+  const { care, plan } = planOf(noon, '2027-06-20', first);
+  const dial = plan.lighting.find(({ device }) => device === 'upper');
+  const choices = dialChoices(care, plan, 'upper');
+
+  it('begins with what is planned, what stood until that day in it', () => {
+    expect(dial?.settings.some(({ past }) => past)).toBe(true);
+    expect(of(choices, 'as-planned')).toMatchObject({
+      settings: dial?.settings.length,
+      day: { worstMinutes: dial?.worstErrorMinutes, meanMinutes: dial?.meanErrorMinutes },
+    });
+  });
+
+  it('leaves what stood in every other row: another setting, another dial changes nothing of it', () => {
+    const soFar = Math.max(...(dial?.settings ?? []).filter(({ past }) => past).map((each) => each.worstErrorMinutes));
+    expect(soFar).toBeGreaterThan(0);
+    for (const choice of choices) expect(choice.day?.worstMinutes).toBeGreaterThanOrEqual(soFar);
+  });
+
+  it('is the same for a plan of a later day that copies the dial', () => {
+    const { plan: later } = planOf(noon.replace('every: 2 weeks', 'every: 1 week'), '2027-08-01', plan);
+    expect(later.revision).toBe(plan.revision + 1);
+    expect(dialChoices(care, later, 'upper')).toEqual(choices);
+  });
+
+  it('knows what stood on the dial when the plan before had ended', () => {
+    const next = planOf(text.replaceAll('2027', '2028'), '2028-01-01', first);
+    const own = next.plan.lighting.find(({ device }) => device === 'upper');
+    expect(of(dialChoices(next.care, next.plan, 'upper'), 'as-planned').day).toEqual({
+      worstMinutes: own?.worstErrorMinutes,
+      meanMinutes: own?.meanErrorMinutes,
+    });
   });
 });
