@@ -67,7 +67,7 @@ function onePages(plan: Plan, wish: CareWish, measure: TextMeasure, log: Log): r
   const remedies = remediesOf(plan, wish, wanted, measure);
   const about = aboutPage(plan, wish, wanted);
   if (fewer) {
-    const others = remedies.filter((remedy) => !remedy.startsWith('--weeks'));
+    const others = remedies.filter((remedy) => !remedy.startsWith('print --weeks'));
     log.report('page-fewer-weeks', { ...about, weeks: fewer.weeks, fits: others });
     return fewer.pages;
   }
@@ -119,10 +119,10 @@ function remediesOf(plan: Plan, wish: CareWish, wanted: PageSpan, measure: TextM
   const each = isAlone ? null : pagesOf(plan, wanted, scopesOf(plan, true), measure);
   const eachFewer = isAlone || each?.fits ? null : fewerWeeks(plan, scopesOf(plan, true), asked - 1, measure);
   return [
-    ...(fewer ? [`--weeks ${fewer.weeks} fits`] : []),
-    ...(each?.fits ? ['--per enclosure fits, a page each'] : []),
-    ...(eachFewer ? [`--per enclosure --weeks ${eachFewer.weeks} fits, a page each`] : []),
-    ...(fewer || each?.fits || eachFewer ? [] : ['--large-print, which goes on over several pages']),
+    ...(fewer ? [`print --weeks ${fewer.weeks}, which fits`] : []),
+    ...(each?.fits ? ['print --per enclosure, a page each, which fits'] : []),
+    ...(eachFewer ? [`print --per enclosure --weeks ${eachFewer.weeks}, a page each, which fits`] : []),
+    ...(fewer || each?.fits || eachFewer ? [] : ['print --large-print, which goes on over several pages']),
   ];
 }
 

@@ -219,6 +219,7 @@ function inputsOf({ care, shelf }: Stage, unit: MistUnit, spans: readonly UnitSp
     from: care.plan.from,
     days: care.plan.days,
     timezone: care.site.timezone,
+    told: [care.language, care.units],
     sets: care.plan.mistSetsAtMost,
     changeOn: care.plan.changeOn,
     changes: dialChanges(shelf.lighting),

@@ -39,14 +39,14 @@ export const paperCases: Readonly<Record<string, OtherCase>> = {
     said: () => saidOfPage({ chores: 30 }, { weeks: 4 }),
     expected: `cannot be done (page-too-long)
   because  4 weeks of 1 enclosure with 46 jobs do not fit on one A4 page at sizes that can be read; it is 40 mm too long
-  instead  --weeks 1 fits
+  instead  print --weeks 1, which fits
 `,
   },
   'page-fewer-weeks': {
     said: () => saidOfPage({ enclosures: 3 }),
     expected: `falls short (page-fewer-weeks)
   because  4 weeks of 3 enclosures with 24 jobs do not fit on one A4 page at sizes that can be read; the page shows 1 week
-  instead  --per enclosure fits, a page each
+  instead  print --per enclosure, a page each, which fits
 `,
   },
   'page-more-pages': {

@@ -35,8 +35,8 @@ export const chores = {
     'note',
     ({ person, days, atLeast }) =>
       days === atLeast
-        ? `the chores of ${person} take ${dayCount(days)} of their own, the fewest there are, and may stand a little better within them`
-        : `the chores of ${person} take ${dayCount(days)} of their own; fewer than ${atLeast} are not possible, and what lies between was not tried out`,
+        ? `the chores of ${person} take ${dayCount(days)} of their own, the fewest there are, though they might lie a little better among themselves`
+        : `the chores of ${person} take ${dayCount(days)} of their own; fewer than ${atLeast} cannot be, and not all that lies between was tried`,
     () => '',
   ),
   'day-too-full': wording<{
@@ -56,8 +56,8 @@ export const chores = {
         ...(longestChores.length > 0
           ? [`give a chore of that day to somebody else or another leeway (${longestChores.join(', ')})`]
           : []),
-        `or allow ${minutes} min`,
-      ].join(', '),
+        `allow ${minutes} min`,
+      ].join(', or '),
   ),
   'water-unattended': wording<Undone>(
     'falls short',

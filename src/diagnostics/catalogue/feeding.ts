@@ -1,5 +1,6 @@
 /** What there is to say about feeds, powders and feeders in stock. */
 import { wording } from '../diagnostic.ts';
+import { counted, isOrAre, stateWords, times as timesOf } from './amounts.ts';
 
 const feeds = (count: number): string => `${count} feed${count === 1 ? '' : 's'}`;
 const list = (items: readonly string[], most: number): string =>
@@ -9,8 +10,8 @@ export const feeding = {
   'feeders-unnamed': wording<{ enclosure: string; food: string }>(
     'note',
     'note',
-    ({ enclosure, food }) => `${enclosure} is fed ${food} and its feeders name none; the plan says ${food}`,
-    () => 'list what you feed under feeders, with shares, so that it is varied and ordered',
+    ({ enclosure, food }) => `${enclosure} is fed ${food}, and the file does not say which; the plan just says ${food}`,
+    () => 'list what you feed under feeders, with shares, so that it can be varied, counted and ordered',
   ),
   'feeders-unused': wording<{ enclosure: string; feeder: string; food: string; foods: string }>(
     'note',
@@ -31,7 +32,8 @@ export const feeding = {
     'warning',
     ({ enclosure, stage, asked }) =>
       `the dustings of ${enclosure} (${stage}) ask for ${asked} of the feeds that take dust, and one feed takes one`,
-    ({ powder, times }) => `the plan gives ${powder} ${times} times in 4 weeks, the nearest that fits`,
+    ({ powder, times }) =>
+      `leave it so: the plan gives ${powder} ${timesOf(times)} in 4 weeks, the nearest that fits; or ask for less`,
   ),
   'nothing-takes-dust': wording<{ enclosure: string; stage: string; powders: readonly string[] }>(
     'falls short',
@@ -53,11 +55,11 @@ export const feeding = {
     'falls short',
     'warning',
     ({ enclosure, stage, powder, asked, feeds: of, days }) =>
-      `${enclosure} (${stage}) asks for ${powder} in ${asked} of ${feeds(of)}, which leaves less than the ${days} days that must lie between`,
+      `${enclosure} (${stage}) asks for ${powder} in ${asked} of ${feeds(of)}, which leaves less than the ${counted(days, 'day')} that must lie between`,
     ({ powder, held, weeks, feeds: of }) =>
       weeks === null
-        ? `the plan keeps the days and gives ${powder} in ${held} of ${feeds(of)}, the most that fit`
-        : `the plan keeps the days and gives ${powder} ${held} times in ${weeks} week${weeks === 1 ? '' : 's'}, the most that fit`,
+        ? `leave it so: the plan keeps the days and gives ${powder} in ${held} of ${feeds(of)}, the most that fit`
+        : `leave it so: the plan keeps the days and gives ${powder} ${timesOf(held)} in ${counted(weeks, 'week')}, the most that fit`,
   ),
   'vitamins-on-complete-diet': wording<{
     enclosure: string;
@@ -87,7 +89,7 @@ export const feeding = {
     'falls short',
     'warning',
     ({ enclosure, times, outside, feeds: of, dates }) =>
-      `${times.join(' and ')} lies outside the feeding hours of ${enclosure} on ${outside} of ${feeds(of)}: ${list(dates, 4)}`,
+      `${times.join(' and ')} ${times.length === 1 ? 'lies' : 'lie'} outside the feeding hours of ${enclosure} for ${outside} of ${feeds(of)}: ${list(dates, 4)}`,
     ({ setting, between }) =>
       [
         setting === null
@@ -101,14 +103,14 @@ export const feeding = {
     'note',
     ({ enclosure, person }) =>
       `nobody has feeds_at, so ${person} is asked to feed ${enclosure} when its feeding hours begin`,
-    () => 'give the person who feeds a feeds_at',
+    () => 'write when the person who feeds is there, for instance feeds_at: "18:00"',
   ),
   'feeds-at-too-few': wording<{ enclosure: string; person: string; times: number; given: number }>(
     'falls short',
     'warning',
     ({ enclosure, person, times, given }) =>
-      `${enclosure} is fed ${times} times a day and ${person} has ${given} hour${given === 1 ? '' : 's'} for it`,
-    ({ times }) => `give feeds_at ${times} hours; the plan puts the others 4 h apart after the last`,
+      `${enclosure} is fed ${timesOf(times)} a day, and feeds_at of ${person} holds ${counted(given, 'time')}`,
+    ({ times }) => `give feeds_at ${times} times; until then the plan puts the others 4 h apart after the last`,
   ),
   'nothing-stands-in': wording<{ enclosure: string; feeder: string; from: string; to: string; feeds: number }>(
     'falls short',
@@ -129,15 +131,15 @@ export const feeding = {
     'note',
     ({ enclosure, state, from, to }) =>
       `${enclosure} is ${state === 'ill' ? 'ill' : 'in quarantine'} from ${from} to ${to}: nothing is dusted`,
-    () => 'write what the veterinarian ordered as vet, if dusting is to go on',
+    () => 'ask the veterinarian; what they order, write as vet',
   ),
   'state-asks-vet': wording<{ enclosure: string; state: string; from: string; to: string; vet: string | null }>(
     'note',
     'note',
     ({ enclosure, state, from, to, vet }) =>
       vet === null
-        ? `${enclosure} is ${state} from ${from} to ${to}; feeds and powders stay as they are`
-        : `${enclosure} is ${state} from ${from} to ${to}; the veterinarian ordered: ${vet}`,
+        ? `${enclosure} is ${stateWords(state)} from ${from} to ${to}; feeds and powders stay as they are`
+        : `${enclosure} is ${stateWords(state)} from ${from} to ${to}; the veterinarian ordered: ${vet}`,
     ({ vet }) => (vet === null ? 'ask your veterinarian what changes, and write it as vet' : ''),
   ),
   'nobody-feeds': wording<{
@@ -152,7 +154,7 @@ export const feeding = {
     'falls short',
     'warning',
     ({ enclosure, from, to, feeds: lost, days, allowed }) =>
-      `nobody is there for ${feeds(lost)} of ${enclosure} between ${from} and ${to}: ${days} days without${allowed === null ? '' : `, and ${allowed} days are the most it may go`}`,
+      `nobody is there for ${feeds(lost)} of ${enclosure} between ${from} and ${to}: ${counted(days, 'day')} without food${allowed === null ? '' : `, and ${counted(allowed, 'day')} ${isOrAre(allowed)} the most it may go`}`,
     ({ visit, days, allowed }) =>
       visit === null
         ? 'let a sitter come on those days'
@@ -165,7 +167,7 @@ export const feeding = {
     'note',
     ({ enclosure, powder, dates }) =>
       `${powder} falls to the sitter of ${enclosure} on ${list(dates, 4)} and cannot be moved without coming too near another`,
-    () => 'put the powder up in portions before you leave',
+    () => 'put it up in portions before you leave',
   ),
   'order-not-proven': wording<{ enclosure: string; food: string; by: number }>(
     'note',
@@ -173,15 +175,15 @@ export const feeding = {
     ({ enclosure, food, by }) =>
       by === 0
         ? `the order of ${enclosure} (${food}) holds its shares and rates as evenly as can be; that no order spreads the powders better over the feeders is not shown`
-        : `the order of ${enclosure} (${food}) is good and not shown to be the most even: at worst it is ${by} feeds farther off than the best could be`,
-    () => 'shares in round numbers make a shorter cycle',
+        : `the order of ${enclosure} (${food}) is good and not shown to be the most even: at worst it is ${counted(by, 'feed')} farther off than the best could be`,
+    () => 'write shares in round numbers: they make a shorter cycle',
   ),
   'order-runs-once': wording<{ enclosure: string; food: string; stage: string }>(
     'note',
     'note',
     ({ enclosure, food, stage }) =>
       `no cycle of up to 8 weeks holds whole numbers of the ${food} of ${enclosure} (${stage}), so its order runs once over the plan`,
-    () => 'shares and rates in round numbers give an order that repeats',
+    () => 'write shares and rates in round numbers, if an order that repeats is wanted',
   ),
   'no-shopping-day': wording<{ feeders: readonly string[] }>(
     'note',
@@ -193,7 +195,7 @@ export const feeding = {
     'falls short',
     'warning',
     ({ feeder, days }) =>
-      `${feeder} has no shelf_life, so how long a purchase keeps is not known; ${days} days are taken, from one shopping day to the next`,
+      `${feeder} has no shelf_life, so how long a purchase keeps is not known; ${counted(days, 'day')} ${isOrAre(days)} taken, from one shopping day to the next`,
     () => 'write how many days it keeps, for instance shelf_life: 10 days',
   ),
   'shelf-life-too-short': wording<{
@@ -206,7 +208,7 @@ export const feeding = {
     'falls short',
     'warning',
     ({ feeder, shelfLife, gap, dates }) =>
-      `${feeder} keeps ${shelfLife} days and up to ${gap} days lie between purchases; none is good on ${list(dates, 4)}`,
+      `${feeder} keeps ${counted(shelfLife, 'day')} and up to ${counted(gap, 'day')} ${gap === 1 ? 'lies' : 'lie'} between purchases; none is good on ${list(dates, 4)}`,
     ({ nearest }) => nearest,
   ),
   'stock-not-counted': wording<{ feeders: readonly string[] }>(
@@ -216,11 +218,12 @@ export const feeding = {
       `no count in stock for ${list(feeders, 4)}; what is there is taken to last until the first purchase can be fed`,
     () => 'write how many there are, for instance in_stock: 60',
   ),
-  'stock-runs-out': wording<{ feeder: string; inStock: number; date: string }>(
+  'stock-runs-out': wording<{ feeder: string; inStock: number; counted: string; date: string }>(
     'note',
     'note',
-    ({ feeder, inStock, date }) => `the ${inStock} of ${feeder} in stock run out on ${date}`,
-    () => '',
+    ({ feeder, inStock, counted: on, date }) =>
+      `the ${inStock} of ${feeder} in stock, taken as counted on ${on}, ${inStock === 1 ? 'runs' : 'run'} out on ${date}`,
+    () => 'count again before you plan anew, and write it as in_stock',
   ),
   'stock-before-shopping': wording<{
     feeder: string;
@@ -231,7 +234,7 @@ export const feeding = {
     'falls short',
     'warning',
     ({ feeder, missing, dates, shopping }) =>
-      `${missing} of ${feeder} are missing before the first purchase can be fed${shopping === null ? '' : ` (bought ${shopping})`}: ${list(dates, 4)}`,
+      `${missing} of ${feeder} ${isOrAre(missing)} missing before the first purchase can be fed${shopping === null ? '' : ` (bought ${shopping})`}: ${list(dates, 4)}`,
     ({ missing, feeder }) => `get ${missing} of ${feeder} before that, or feed a stand-in`,
   ),
   'stock-after-shortage': wording<{
@@ -244,7 +247,7 @@ export const feeding = {
     'falls short',
     'warning',
     ({ feeder, to, shopping, missing, dates }) =>
-      `the shortage of ${feeder} ends on ${to} and ${shopping === null ? 'nobody shops after it' : `the next purchase is on ${shopping}`}: ${missing} are missing on ${list(dates, 4)}`,
+      `the shortage of ${feeder} ends on ${to} and ${shopping === null ? 'nobody shops after it' : `the next purchase is on ${shopping}`}: ${missing} ${isOrAre(missing)} missing on ${list(dates, 4)}`,
     ({ shopping }) =>
       shopping === null
         ? 'name a day to shop after it'
@@ -262,7 +265,7 @@ export const feeding = {
     'falls short',
     'warning',
     ({ feeder, from, to, good, missing, dates }) =>
-      `from ${from} to ${to} nobody shops, and ${feeder} bought before is good until ${good}: ${missing} are missing on ${list(dates, 4)}`,
+      `from ${from} to ${to} nobody shops, and ${feeder} bought before is good until ${good}: ${missing} ${isOrAre(missing)} missing on ${list(dates, 4)}`,
     ({ nearest }) => nearest,
   ),
 };

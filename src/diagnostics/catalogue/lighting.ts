@@ -1,6 +1,9 @@
 /** What there is to say about lamps, dials and the cable. */
 import { spanWords } from '../../basics/span-words.ts';
 import { wording } from '../diagnostic.ts';
+import { stateWords } from './amounts.ts';
+
+const useWords = (use: string): string => (use === 'uvb' ? 'UV' : use);
 
 export const lighting = {
   'timer-overloaded': wording<{ timer: string; peakW: number; ratingW: number; load: string }>(
@@ -139,15 +142,15 @@ export const lighting = {
     'note',
     'note',
     ({ lamp, timer, wants, errorMinutes }) =>
-      `${lamp} follows the daylight on ${timer}; its own ${wants} is missed by up to ${spanWords(Math.round(errorMinutes))}`,
-    () => 'on a dial of its own, inside the day, it could keep its hours',
+      `${lamp} follows the daylight on ${timer}; its own ${wants} is missed by up to ${spanWords(errorMinutes)}`,
+    () => 'put it on a dial of its own, which keeps its hours inside the day',
   ),
   'inset-in-combined-lamp': wording<{ lamp: string; use: string; errorMinutes: number }>(
     'note',
     'note',
     ({ lamp, use, errorMinutes }) =>
-      `${lamp} gives the daylight too, so its ${use} hours last as long as the day, up to ${spanWords(Math.round(errorMinutes))} more than the target`,
-    ({ use }) => `a lamp for ${use} alone, on a dial of its own, could keep them`,
+      `${lamp} gives the daylight too, so its ${useWords(use)} hours last as long as the day, up to ${spanWords(errorMinutes)} more than the target`,
+    ({ use }) => `use a lamp for ${useWords(use)} alone, on a dial of its own, which keeps them`,
   ),
   'inset-longer-than-day': wording<{ lamp: string; inset: string; date: string; day: string; days: number }>(
     'falls short',
@@ -199,7 +202,7 @@ export const lighting = {
     'note',
     'note',
     ({ enclosure, state, from, to, target }) =>
-      `${enclosure} is ${state} from ${from} to ${to}: its target stays at ${target} of light, no season changes`,
+      `${enclosure} is ${stateWords(state)} from ${from} to ${to}: its target stays at ${target} of light, no season changes`,
     () => '',
   ),
   'heat-without-hours': wording<{ lamp: string; timer: string }>(
@@ -222,7 +225,7 @@ export const lighting = {
       `${timer} cannot keep within ${toleranceMinutes} min of the target; the best with ${settings} setting${settings === 1 ? '' : 's'} is ${worstMinutes} min`,
     ({ leastMinutes, settingsToReach }) =>
       settingsToReach === null
-        ? `a finer timer, or a tolerance of ${leastMinutes} min, the least that any number of settings reaches`
+        ? `use a finer timer, or allow a tolerance of ${leastMinutes} min, the least that any number of settings reaches`
         : `allow ${settingsToReach} settings, the fewest that keep it`,
   ),
   'jump-not-kept': wording<{ timer: string; limitMinutes: number; leastMinutes: number }>(
@@ -259,7 +262,7 @@ export const lighting = {
     ({ timer, date, jumpMinutes }) => `the day on ${timer} changes by ${jumpMinutes} min at once on ${date}`,
     ({ bridge, stepMinutes }) =>
       bridge === null
-        ? `a timer with pins finer than ${stepMinutes} min could change in smaller steps`
+        ? `use a timer with pins finer than ${stepMinutes} min: it can change in smaller steps`
         : `bridge it in steps: ${bridge}`,
   ),
   'first-change-held-back': wording<{ timer: string; until: string; daysBetween: number }>(
@@ -290,12 +293,21 @@ export const lighting = {
       `${enclosure} would stand at ${temperature} by ${when}, ${limit} (${months})`,
     () => 'change the room, the lamps or the heater, or say why under targets of the enclosure',
   ),
-  'temperature-band': wording<{ enclosure: string; when: string; temperature: string; band: string; months: string }>(
+  'temperature-band': wording<{
+    enclosure: string;
+    when: string;
+    side: 'below' | 'above';
+    temperature: string;
+    band: string;
+    months: string;
+  }>(
     'falls short',
     'warning',
     ({ enclosure, when, temperature, band, months }) =>
       `${enclosure} would stand at ${temperature} by ${when}, outside ${band} (${months})`,
-    ({ when }) =>
-      when === 'night' ? 'a heater behind a thermostat, or a warmer room' : 'another lamp, or another room temperature',
+    ({ when, side }) =>
+      side === 'above'
+        ? `cool or air the room${when === 'day' ? ', or use a weaker lamp' : ''}`
+        : `warm the room, or use ${when === 'day' ? 'a stronger lamp' : 'a heater behind a thermostat'}`,
   ),
 };

@@ -13,7 +13,7 @@ export interface PageMeasure {
 }
 
 const onPaper = ({ span, enclosures, jobs, paper }: PageMeasure): string =>
-  `${span} of ${animals(enclosures)} with ${jobs} jobs do not fit on one ${paper} page at sizes that can be read`;
+  `${span} of ${animals(enclosures)} with ${jobs === 1 ? '1 job' : `${jobs} jobs`} do not fit on one ${paper} page at sizes that can be read`;
 
 export const paper = {
   'page-too-long': wording<PageMeasure & { readonly overMm: number | null; readonly fits: readonly string[] }>(

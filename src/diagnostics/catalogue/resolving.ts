@@ -1,7 +1,9 @@
 /** What there is to say where a household and its profiles are put together: targets at odds, stages, rest, powders, nozzles. */
 import { wording } from '../diagnostic.ts';
+import { stateWords } from './amounts.ts';
 
-const orNothing = (nearest: string | null, otherwise: string) => (nearest ? `did you mean ${nearest}?` : otherwise);
+const orNothing = (nearest: string | null, otherwise: string) =>
+  nearest ? `write ${nearest}, if that is meant` : otherwise;
 
 export const resolving = {
   'profile-unknown': wording<{ species: string; nearest: string | null; known: string; isPath: boolean }>(
@@ -12,7 +14,7 @@ export const resolving = {
     ({ nearest, known, isPath }) =>
       isPath
         ? 'write the path from the folder of the household file'
-        : orNothing(nearest, `one of ${known}, or the path of a profile of your own`),
+        : orNothing(nearest, `write one of ${known}, or the path of a profile of your own`),
   ),
   'photoperiod-missing': wording<{ enclosure: string; species: string }>(
     'cannot be done',
@@ -25,7 +27,10 @@ export const resolving = {
     'error',
     ({ stage, species }) => `${species} has no stage ${stage}`,
     ({ nearest, known }) =>
-      orNothing(nearest, known === '' ? 'the profile names no stages; add them under targets' : `one of ${known}`),
+      orNothing(
+        nearest,
+        known === '' ? 'the profile names no stages; add them under targets' : `write one of ${known}`,
+      ),
   ),
   'stages-begin-late': wording<{ enclosure: string; from: string; planFrom: string; stage: string }>(
     'note',
@@ -72,7 +77,7 @@ export const resolving = {
     'cannot be done',
     'error',
     ({ enclosure, limit, limitValue, other, otherValue, is }) =>
-      `${limit} of ${enclosure} is ${limitValue}, ${is} all of ${other}, ${otherValue}: both cannot hold`,
+      `${limit} of ${enclosure} is ${limitValue}, ${is} all of ${other}, which is ${otherValue}: both cannot hold`,
     ({ is }) => (is === 'above' ? 'lower the one or raise the other' : 'raise the one or lower the other'),
   ),
   'peak-below-day': wording<{ enclosure: string; peak: string; other: string; band: string }>(
@@ -106,7 +111,7 @@ export const resolving = {
     'cannot be done',
     'error',
     ({ enclosure, mists, gap }) => `${mists} mists a day ${gap} apart take more than the 24 h of a day in ${enclosure}`,
-    ({ mists }) => `a gap of ${Math.floor(1440 / mists)} min at most, or fewer mists`,
+    ({ mists }) => `ask for a gap of ${Math.floor(1440 / mists)} min at most, or for fewer mists`,
   ),
   'dry-out-outlasts-hours': wording<{ enclosure: string; asked: string; hours: string; longest: string }>(
     'cannot be done',
@@ -120,7 +125,7 @@ export const resolving = {
     'error',
     ({ enclosure, lamps }) =>
       `${enclosure} is misted beside ${lamps}, which run${lamps.includes(', ') ? '' : 's'} hot and can shatter when sprayed; the file does not say whether spray reaches`,
-    () => 'look, then write nozzles: { hits_lamp: true } or { hits_lamp: false }',
+    () => 'look, then write nozzles: { hits_lamp: yes } or { hits_lamp: no }',
   ),
   'nozzles-too-many': wording<{ pump: string; has: number; asked: number; shares: string }>(
     'cannot be done',
@@ -165,7 +170,8 @@ export const resolving = {
   'rest-in-state': wording<{ enclosure: string; kind: string; state: string; from: string; to: string }>(
     'not safe',
     'error',
-    ({ enclosure, kind, state, from, to }) => `the ${kind} of ${enclosure} meets its state ${state}, ${from} to ${to}`,
+    ({ enclosure, kind, state, from, to }) =>
+      `the ${kind} of ${enclosure} falls into the days in which it is ${stateWords(state)}, ${from} to ${to}`,
     () => 'leave the rest out, or ask the veterinarian for another time',
   ),
   'visit-outside-absence': wording<{ date: string; from: string; to: string }>(

@@ -1,5 +1,6 @@
 /** What there is to say about mists, air and water. */
 import { type Kind, type Weight, wording } from '../diagnostic.ts';
+import { stateWords } from './amounts.ts';
 
 export type LimitName = 'gap' | 'count' | 'length' | 'dry-out' | 'tank' | 'tray' | 'noise' | 'no-mist' | 'drink';
 
@@ -13,7 +14,7 @@ const LIMIT_WORDS: Readonly<Record<LimitName, (enclosure: string, by: string) =>
   noise: (enclosure, by) => `a mist of ${enclosure} starts ${by} inside the hours without noise`,
   'no-mist': (enclosure, by) => `a mist of ${enclosure} starts ${by} inside water.no_mist`,
   drink: (enclosure, by) =>
-    `${enclosure} gets ${by} to drink from too few; a person gives them: a chore stands in the plan`,
+    `${enclosure} has ${by} to drink from too few; a person gives the water: a chore stands in the plan`,
 };
 
 /** A target that the air misses, said as a warning or as a note. */
@@ -30,7 +31,7 @@ const missedTarget = (kind: Kind, weight: Weight) =>
     kind,
     weight,
     ({ enclosure, target, is, wants, by, months }) =>
-      `${target} of ${enclosure} comes to ${is} and is to be ${wants}: ${by} short (${months})`,
+      `${target} of ${enclosure} comes to ${is} and is to be ${wants}: ${by} (${months})`,
     ({ remedy }) => remedy,
   );
 
@@ -118,7 +119,7 @@ export const water = {
     'refusal',
     ({ pump, timer }) =>
       `no time on and off that ${timer} can be set to keeps ${pump} out of the hours in which nothing may be misted; its enclosures are planned by hand`,
-    () => 'a programmable timer for the pump: it knows the time of day',
+    () => 'use a programmable timer for the pump: it knows the time of day',
   ),
   'favour-differs': wording<{ pump: string; first: string; favour: string; other: string; otherFavour: string }>(
     'falls short',
@@ -131,7 +132,7 @@ export const water = {
     'not safe',
     'warning',
     ({ pump, enclosure, state, from, to }) =>
-      `${enclosure} is in ${state} from ${from} to ${to} and shares ${pump} with other enclosures`,
+      `${enclosure} is ${stateWords(state)} from ${from} to ${to} and shares ${pump} with other enclosures`,
     () => 'close its nozzle for that time and mist it by hand, last of all',
   ),
   'enclosure-size-odd': wording<{ enclosure: string; volume: string; side: 'small' | 'large' }>(
@@ -205,21 +206,21 @@ export const water = {
     'falls short',
     'warning',
     ({ enclosure, most, worst, alone }) =>
-      `${most} set${most === 1 ? '' : 's'} of mists for ${enclosure} fall${most === 1 ? 's' : ''} short by ${worst} at worst; each kind of day by itself by ${alone}`,
-    () => 'raise mist_sets_at_most',
+      `with ${most === 1 ? '1 set' : `${most} sets`} of mists the worst days of ${enclosure} ${worst}; with a set of their own they would ${alone}`,
+    () => 'raise mist_sets_at_most under plan',
   ),
   'dry-outs-conflict': wording<{ pump: string; enclosures: string }>(
     'falls short',
     'warning',
     ({ pump, enclosures }) =>
       `the leaves of ${enclosures} cannot all dry as long as asked under one pump, ${pump}, though each could by itself`,
-    () => 'a valve before each enclosure, or two pumps',
+    () => 'put a valve before each enclosure, or use two pumps',
   ),
   'leaves-stay-wet': wording<{ enclosure: string; hours: string; months: string }>(
     'not safe',
     'warning',
     ({ enclosure, hours, months }) =>
       `the leaves of ${enclosure} stay dry for ${hours} a day at most (${months}): what never dries grows mould and makes skin ill`,
-    () => 'fewer mists, or open more of the mesh',
+    () => 'ask for fewer mists, or open more of the mesh',
   ),
 };

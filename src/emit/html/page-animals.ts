@@ -1,6 +1,7 @@
 /** The animals: what each needs, what its air is expected to do, and where the numbers come from. */
 import { spanWords } from '../../basics/span-words.ts';
 import { dayChart } from '../../layout/day-chart.ts';
+import { adviceWords } from '../../plan/phrases/advice-words.ts';
 import { plainDate } from '../../plan/phrases/date-words.ts';
 import { watchWords } from '../../plan/phrases/watch-words.ts';
 import type { IsoDate, MistCondition, MistPlan, Plan, PlanEnclosure } from '../../plan/plan.ts';
@@ -47,13 +48,14 @@ ${same === enclosure ? numbersOf(enclosure, plan.units, told) : html`<p><a href=
 `;
 }
 
-function airOf(plan: Plan, { sets, advice }: MistPlan, today: IsoDate, told: Words): Markup {
+function airOf(plan: Plan, mist: MistPlan, today: IsoDate, told: Words): Markup {
+  const { sets } = mist;
   const set = sets.find(({ from, to }) => from <= today && today <= to) ?? sets[0];
   const condition = set?.conditions.find(({ from, to }) => from <= today && today <= to) ?? set?.conditions[0];
   if (!condition) return NOTHING;
   const { web, shelf } = told;
   return html`<h4>${web.predicted(plainDate(condition.from, shelf), plainDate(condition.to, shelf))}</h4>
-${list([airWords(plan, condition, told), ...advice.map(({ message }) => shelf.capital(message))])}`;
+${list([airWords(plan, condition, told), ...adviceWords(plan, mist)])}`;
 }
 
 function dayOf(plan: Plan, misting: MistPlan, look: PageLook, told: Words): Markup {

@@ -16,7 +16,9 @@ import type { PageLook } from './page-look.ts';
 /** Returns the section of all timers that drive lamps; nothing where there is none. */
 export function dialsSection(plan: Plan, look: PageLook, told: Words): Markup {
   const dials = plan.lighting.filter(({ settings }) => settings.length > 0);
-  const left = plan.notPlanned.map(({ lamp, why }) => told.shelf.leftOut(lamp, why));
+  const left = plan.notPlanned.map(({ lamp, why }) =>
+    told.shelf.leftOut(loadName(plan, `lamp:${lamp}`), told.shelf.why(why)),
+  );
   if (dials.length + left.length === 0) return NOTHING;
   return html`<section aria-labelledby="dials"><h2 id="dials">${told.web.dials}</h2>
 ${dials.map((dial) => oneDial(plan, dial, look, told))}

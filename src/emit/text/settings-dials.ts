@@ -20,7 +20,7 @@ import {
 export function dialSections(plan: Plan): readonly Section[] {
   const shelf = words(plan.language).shelf;
   const dials = plan.lighting.map((dial) => ({ heading: dial.device, lines: dialLines(plan, dial, shelf) }));
-  const left = plan.notPlanned.map(({ lamp, why }) => shelf.leftOut(lamp, why));
+  const left = plan.notPlanned.map(({ lamp, why }) => shelf.leftOut(loadName(plan, `lamp:${lamp}`), shelf.why(why)));
   return [...dials, { heading: shelf.notPlanned, lines: left }];
 }
 
@@ -36,7 +36,7 @@ function dialLines(plan: Plan, dial: DialPlan, shelf: ShelfWords): readonly stri
       ...(dial.lamps.length === 0 ? [] : ['', ...errorLines(plan, dial, shelf)]),
     ];
   const refused = plan.notPlanned.find(({ device }) => device === dial.device);
-  if (refused) return [...about, shelf.noSetting(refused.why)];
+  if (refused) return [...about, shelf.noSetting(shelf.why(refused.why))];
   return [...about, dial.drives.length === 0 ? shelf.noLoads : shelf.noLamps];
 }
 
@@ -137,7 +137,9 @@ function errorLines(plan: Plan, dial: DialPlan, shelf: ShelfWords): readonly str
     ({ targetMinutes, worstErrorMinutes }) => targetMinutes.length > 0 && worstErrorMinutes > dial.worstErrorMinutes,
   );
   return [
-    shelf.worst(minuteWords(dial.worstErrorMinutes, shelf), minuteWords(dial.meanErrorMinutes, shelf)),
+    Math.round(dial.worstErrorMinutes) === 0
+      ? shelf.exact
+      : shelf.worst(minuteWords(dial.worstErrorMinutes, shelf), minuteWords(dial.meanErrorMinutes, shelf)),
     ...misses.map((lamp) => shelf.lampMisses(lampName(plan, lamp), minuteWords(lamp.worstErrorMinutes, shelf))),
     ...dial.lamps
       .filter(({ replaceOn }) => replaceOn.length > 0)

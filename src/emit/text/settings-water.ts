@@ -1,6 +1,7 @@
 /** The water on the sheet: what to key in for the mists, from when, and what the air will do. One section a pump, one an enclosure without. */
 import type { ClockTime } from '../../basics/civil.ts';
 import { minuteOf } from '../../basics/minute-of-day.ts';
+import { adviceWords } from '../../plan/phrases/advice-words.ts';
 import type { MistEntry, MistPlan, MistSet, Plan } from '../../plan/plan.ts';
 import { type Words, words } from '../../plan/words/words.ts';
 import { dateWords, deviceOf, type Section, sheetDate, spansThatRead } from './settings-section.ts';
@@ -85,7 +86,7 @@ function whatToDo(plan: Plan, mist: MistPlan, set: MistSet): readonly string[] {
       water.makes(entryList(set.entries, water, false)),
     ];
   }
-  if (set.entries.length === 0) return [water.noEntries];
+  if (set.entries.length === 0) return [mist.pump === 'by-hand' ? water.noHandMists : water.noEntries];
   const dial = plan.lighting.find((each) => each.device === device && each.pins !== null);
   if (dial) return [water.pinsStand(device), water.mistAt(entryList(set.entries, water, true))];
   const onOff = deviceOf(plan, device)?.lines === 'on-and-off';
@@ -161,12 +162,6 @@ function airLines(plan: Plan, mist: MistPlan, isNamed: boolean): readonly string
     ...(isNamed ? [`${nameOf(plan, mist.enclosure)}:`] : []),
     `${forecast}${isMisted && dry > 0 ? ` ${water.dries(hoursWords(dry, water))}` : ''}`,
     water.forecastNote,
-    ...mist.advice.map(({ message }) => `- ${sentence(message)}`),
+    ...adviceWords(plan, mist).map((line) => `- ${line}`),
   ];
-}
-
-function sentence(message: string): string {
-  const whole = message.endsWith('.') ? message : `${message}.`;
-  const [first = ''] = whole.split(' ');
-  return first.includes('.') ? whole : `${whole.charAt(0).toUpperCase()}${whole.slice(1)}`;
 }

@@ -35,7 +35,7 @@ export const changesEn = {
     const parts = [
       ...(added > 0 ? [`${added} more`] : []),
       ...(removed > 0 ? [`${removed} fewer`] : []),
-      ...(altered > 0 ? [`${altered} other than before`] : []),
+      ...(altered > 0 ? [`${altered} changed`] : []),
     ];
     return `Feeds of ${enclosure}: ${parts.join(', ')}`;
   },

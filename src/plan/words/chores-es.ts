@@ -10,7 +10,7 @@ export const choresEs: typeof choresEn = {
   saltTest: 'Probar el higrómetro con sal de mesa húmeda: 75 % tras 8 h en un bote cerrado',
   thermometer: 'Probar el termómetro en hielo picado: 0 °C (32 °F)',
   uvIndex: 'Medir el índice UV en el asoleadero, si hay medidor',
-  gauge: 'Leer el higrómetro antes y después de un riego y compararlo con el plan',
+  gauge: 'Leer el higrómetro antes y después de una nebulización y compararlo con el plan',
   mould: 'Buscar moho en soporte, bandeja y suelo; limpiarlo',
   plants: 'Regar las plantas vivas a mano',
   weigh: 'Pesar y anotar',
@@ -39,7 +39,7 @@ export const choresEs: typeof choresEn = {
     `Girar ${device} ${by} hacia delante: los relojes se ${forward ? 'adelantan' : 'atrasan'}`,
   setClock: (device, forward) =>
     `Poner ${device} en la hora del día: los relojes se ${forward ? 'adelantan' : 'atrasan'}`,
-  mistEntries: (timer) => `Teclear los riegos nuevos en ${timer}`,
+  mistEntries: (timer) => `Teclear las nebulizaciones nuevas en ${timer}`,
   mistByHand: 'Pulverizar a mano a las horas del plan',
   drinkByHand: 'Gotear o pulverizar a mano hasta que haya bebido',
   changeSheet: 'Cambian los ajustes: marcar la hoja de cambios, colgar la tarjeta nueva',

@@ -148,7 +148,7 @@ export const pageEn = {
   mistNone: 'none',
   tank: (pump: string, holds: string, reserve: string, days: number) =>
     `Tank of ${pump}: ${holds}, ${days === 1 ? 'refill every day' : `refill every ${days} days`}; below ${reserve} refill at once.`,
-  tankLasts: (days: number) => `Full it lasts ${days} days.`,
+  tankLasts: (days: number) => `Full it lasts ${days === 1 ? '1 day' : `${days} days`}.`,
 
   doNot: 'Do not',
   doNots: 'spray a hot lamp; add powder; turn a dial back; open mains parts; handle it without need.',

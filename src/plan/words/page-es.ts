@@ -145,7 +145,7 @@ export const pageEs: typeof pageEn = {
   mistNone: 'ninguno',
   tank: (pump, holds, reserve, days) =>
     `Depósito de ${pump}: ${holds}, ${days === 1 ? 'rellenar cada día' : `rellenar cada ${days} días`}; con menos de ${reserve} rellenar enseguida.`,
-  tankLasts: (days) => `Lleno dura ${days} días.`,
+  tankLasts: (days) => `Lleno dura ${days === 1 ? '1 día' : `${days} días`}.`,
 
   doNot: 'No',
   doNots: 'pulverizar lámparas calientes; añadir polvo; girar relojes atrás; abrir partes con corriente; cogerlo.',

@@ -15,7 +15,7 @@ export const picturesEn = {
 
   yearTitle: (device: string) => `${device}: the year of light`,
   yearDescription: (device: string, settings: number, worst: string) =>
-    `Day length over the plan for ${device}: the target of its lamps, and ${settings} settings of its pins, at worst ${worst} apart.`,
+    `Day length over the plan for ${device}: the target of its lamps, and ${settings === 1 ? '1 setting' : `${settings} settings`} of its pins, at worst ${worst} apart.`,
   legendSetting: 'what the pins give',
   legendTarget: 'what the lamps need',
   legendError: 'the difference',

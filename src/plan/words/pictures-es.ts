@@ -17,7 +17,7 @@ export const picturesEs: typeof picturesEn = {
 
   yearTitle: (device) => `${device}: el año de luz`,
   yearDescription: (device, settings, worst) =>
-    `Duración del día a lo largo del plan para ${device}: lo que piden sus lámparas y ${settings} ajustes de sus pestañas, como mucho a ${worst} de distancia.`,
+    `Duración del día a lo largo del plan para ${device}: lo que piden sus lámparas y ${settings === 1 ? '1 ajuste' : `${settings} ajustes`} de sus pestañas, como mucho a ${worst} de distancia.`,
   legendSetting: 'lo que dan las pestañas',
   legendTarget: 'lo que piden las lámparas',
   legendError: 'la diferencia',

@@ -80,6 +80,7 @@ export const shelfEn = {
   capital: (text: string) => `${text.charAt(0).toUpperCase()}${text.slice(1)}`,
   also: (parts: readonly string[]) => parts.join('; '),
   sentence: (text: string) => `${text}.`,
+  exact: 'The light is just as long as the lamps are to give it.',
   worst: (worst: string, mean: string) =>
     `The light is at most ${worst} from what the lamps are to give, ${mean} on average.`,
   lampMisses: (lamp: string, minutes: string) => `${lamp} follows it and misses its own hours by up to ${minutes}.`,
@@ -103,6 +104,8 @@ export const shelfEn = {
   notPlanned: 'Not planned',
   noSetting: (why: string) => `No setting is written for it: ${why}.`,
   leftOut: (lamp: string, why: string) => `${lamp}: ${why}.`,
+  /** Reasons are said in English alone. */
+  why: (reason: string) => reason,
   noLoads: 'Nothing hangs on it in this plan.',
   noLamps: 'It drives no lamp; what it drives is set with the water.',
   cautions: 'Take care',

@@ -1,4 +1,5 @@
 /** What is said about water on the shelf, in pictures and in advice, in English. */
+const daysWord = (count: number) => (count === 1 ? '1 day' : `${count} days`);
 const mistsWord = (count: number) => (count === 1 ? '1 mist' : `${count} mists`);
 
 const months = 'January February March April May June July August September October November December'.split(' ');
@@ -69,7 +70,7 @@ export const waterEn = {
   },
   notes: {
     'shield-the-lamp': (v: { enclosure: string; lamps: string }) =>
-      `${v.enclosure} is misted while ${v.lamps} may be on: a hot lamp shatters when sprayed. Shield the lamp, keep the nozzle off it.`,
+      `${v.enclosure} is misted while ${v.lamps} may be on: a hot lamp can shatter when sprayed. Shield the lamp, keep the nozzle off it.`,
     'starts-with-power': (v: { enclosure: string; timer: string }) =>
       `${v.timer} begins with ON whenever its power comes, also after a flicker: ${v.enclosure} is then misted once more. Look at the tray after a storm.`,
     'plug-in-at': (v: { timer: string; at: string; clock: string }) =>
@@ -83,12 +84,25 @@ export const waterEn = {
     'coldest-month': (v: { enclosure: string; month: string; night: string; entries: string }) =>
       `The coldest nights of ${v.enclosure} are in ${v.month}, ${v.night}. That time by itself would take ${v.entries}.`,
     'water-bill': (v: { enclosure: string; water: string; tankDays: number; refillDays: number }) =>
-      `${v.enclosure} takes ${v.water} of water a week${v.tankDays < 0 ? '' : `; the tank lasts ${v.tankDays} days and is filled every ${v.refillDays === 1 ? 'day' : `${v.refillDays} days`}`}.`,
+      `${v.enclosure} takes ${v.water} of water a week${v.tankDays < 0 ? '' : `; the tank lasts ${daysWord(v.tankDays)} and is filled every ${v.refillDays === 1 ? 'day' : daysWord(v.refillDays)}`}.`,
     'run-off': (v: { enclosure: string; runOff: string; lasts: number; empty: number }) =>
-      `${v.runOff} a day runs off in ${v.enclosure}${v.lasts < 0 ? ': give it a tray or a drain' : `; its tray is full in ${v.lasts} days and is emptied every ${v.empty === 1 ? 'day' : `${v.empty} days`}`}.`,
+      `${v.runOff} a day runs off in ${v.enclosure}${v.lasts < 0 ? ': give it a tray or a drain' : `; its tray is full in ${daysWord(v.lasts)} and is emptied every ${v.empty === 1 ? 'day' : `${v.empty} days`}`}.`,
     'more-mists-fewer-peaks': (v: { enclosure: string; mists: number; peaks: number }) =>
       `${mistsWord(v.mists)} make${v.mists === 1 ? 's' : ''} ${v.peaks} peak${v.peaks === 1 ? '' : 's'} in ${v.enclosure}: its air does not fall far enough between them. Fewer mists far apart, or a more open mesh, make more peaks.`,
   },
+  inEnglish: (count: number) =>
+    `${count === 1 ? '1 message' : `${count} messages`} about this water: dewdial check says ${count === 1 ? 'it' : 'them'}.`,
+  targets: {
+    'humidity.day': 'humidity by day',
+    'humidity.night': 'humidity by night',
+    'humidity.mean': 'the mean humidity',
+    'humidity.floor': 'the lowest humidity',
+    'humidity.ceiling': 'the highest humidity',
+    'humidity.peak': 'the peak of humidity',
+    'humidity.peaks_per_day': 'the number of humid peaks a day',
+    'humidity.soaked_at_most': 'the time without a break above the peak',
+  },
+  noHandMists: 'No mist.',
   cutRepeat:
     'it begins anew with ON when its power comes: look at the tray, and plug it in again at its hour where one is named.',
   noMists: 'no mist',

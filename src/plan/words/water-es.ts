@@ -1,6 +1,7 @@
 /** What is said about water on the shelf, in pictures and in advice, in Spanish. */
 import type { waterEn } from './water-en.ts';
 
+const daysWord = (count: number) => (count === 1 ? '1 día' : `${count} días`);
 const mistsWord = (count: number) => (count === 1 ? '1 nebulización' : `${count} nebulizaciones`);
 
 const months = 'enero febrero marzo abril mayo junio julio agosto septiembre octubre noviembre diciembre'.split(' ');
@@ -19,7 +20,7 @@ export const waterEs: typeof waterEn = {
   setFrom: (from, to) => `Del ${from} al ${to}`,
   keyIn: (entries) => `Programar: ${entries}.`,
   mistAt: (entries) => `Nebulizar: ${entries}.`,
-  pinsStand: (timer) => `Sus clavijas están en ${timer}.`,
+  pinsStand: (timer) => `Sus pestañas están en ${timer}.`,
   entry: (at, length) => `${at} durante ${length}`,
   onOff: (on, off) => `encendido ${on}, apagado ${off}`,
   noEntries: 'Ninguna nebulización: dejar vacías todas las líneas del temporizador.',
@@ -70,7 +71,7 @@ export const waterEs: typeof waterEn = {
   },
   notes: {
     'shield-the-lamp': (v) =>
-      `${v.enclosure} se nebuliza mientras puede estar encendida ${v.lamps}: una lámpara caliente estalla si se moja. Proteja la lámpara y aparte de ella la boquilla.`,
+      `${v.enclosure} se nebuliza mientras puede estar encendida ${v.lamps}: una lámpara caliente puede estallar si se moja. Proteja la lámpara y aparte de ella la boquilla.`,
     'starts-with-power': (v) =>
       `${v.timer} empieza encendido cada vez que llega la corriente, también tras un parpadeo: ${v.enclosure} se nebuliza entonces una vez más. Mire la bandeja después de una tormenta.`,
     'plug-in-at': (v) =>
@@ -84,12 +85,25 @@ export const waterEs: typeof waterEn = {
     'coldest-month': (v) =>
       `Las noches más frías de ${v.enclosure} son las de ${v.month}, ${v.night}. Por sí solo, ese tiempo pediría ${v.entries}.`,
     'water-bill': (v) =>
-      `${v.enclosure} gasta ${v.water} de agua por semana${v.tankDays < 0 ? '' : `; el depósito dura ${v.tankDays} días y se llena cada ${v.refillDays === 1 ? 'día' : `${v.refillDays} días`}`}.`,
+      `${v.enclosure} gasta ${v.water} de agua por semana${v.tankDays < 0 ? '' : `; el depósito dura ${daysWord(v.tankDays)} y se llena cada ${v.refillDays === 1 ? 'día' : `${v.refillDays} días`}`}.`,
     'run-off': (v) =>
-      `${v.runOff} al día escurren en ${v.enclosure}${v.lasts < 0 ? ': póngale una bandeja o un desagüe' : `; su bandeja se llena en ${v.lasts} días y se vacía cada ${v.empty === 1 ? 'día' : `${v.empty} días`}`}.`,
+      `${v.runOff} al día escurren en ${v.enclosure}${v.lasts < 0 ? ': póngale una bandeja o un desagüe' : `; su bandeja se llena en ${daysWord(v.lasts)} y se vacía cada ${v.empty === 1 ? 'día' : `${v.empty} días`}`}.`,
     'more-mists-fewer-peaks': (v) =>
       `${mistsWord(v.mists)} ${v.mists === 1 ? 'da' : 'dan'} ${v.peaks} ${v.peaks === 1 ? 'pico' : 'picos'} en ${v.enclosure}: entre ellas su aire no baja lo bastante. Menos nebulizaciones muy separadas, o una malla más abierta, dan más picos.`,
   },
+  inEnglish: (count) =>
+    `Hay ${count === 1 ? '1 aviso' : `${count} avisos`} sobre esta agua: dewdial check ${count === 1 ? 'lo' : 'los'} dice, en inglés.`,
+  targets: {
+    'humidity.day': 'la humedad de día',
+    'humidity.night': 'la humedad de noche',
+    'humidity.mean': 'la humedad media',
+    'humidity.floor': 'la humedad más baja',
+    'humidity.ceiling': 'la humedad más alta',
+    'humidity.peak': 'el pico de humedad',
+    'humidity.peaks_per_day': 'el número de picos de humedad al día',
+    'humidity.soaked_at_most': 'el tiempo seguido por encima del pico',
+  },
+  noHandMists: 'Ninguna nebulización.',
   cutRepeat:
     'empieza de nuevo encendido cuando vuelve la corriente: mire la bandeja y enchúfelo otra vez a su hora, si tiene una.',
   noMists: 'ninguna nebulización',

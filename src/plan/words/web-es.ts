@@ -129,7 +129,7 @@ export const webEs: typeof webEn = {
   subscribeFile:
     'Estos archivos se ponen en cualquier servidor web y se suscriben por su dirección, o se sirven en casa con dewdial serve. Los archivos para importar son para calendarios que no saben suscribirse.',
 
-  cannotMeet: 'Lo que el plan no pudo hacer, y lo que dice de ello',
+  cannotMeet: 'Lo que el plan no pudo hacer, y lo que dice de ello (en inglés)',
   footer: (made, revision, tool) => `Hecho para el ${made}, revisión ${revision}, dewdial ${tool}.`,
   replaceAfter: (date) => `Vale hasta el ${date}; haz antes un plan nuevo.`,
 };

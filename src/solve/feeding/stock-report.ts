@@ -11,12 +11,12 @@ export function reportStock(care: Care, courses: readonly StockCourse[], from: E
   const ids = courses.map(({ feeder }) => feeder.id);
   if (care.shopping.days.length === 0) {
     if (ids.length > 0) log.report('no-shopping-day', { feeders: ids }, care.placeOf(['shopping']));
-    for (const course of courses) reportRunOut(care, course, log);
+    for (const course of courses) reportRunOut(care, course, from, log);
     return;
   }
   reportUncounted(care, courses, log);
   for (const course of courses) {
-    reportRunOut(care, course, log);
+    reportRunOut(care, course, from, log);
     reportShelfLife(care, course, log);
     reportMissing(care, course, courses, from, log);
   }
@@ -29,9 +29,9 @@ function reportUncounted(care: Care, courses: readonly StockCourse[], log: Log):
     log.report('stock-not-counted', { feeders }, care.placeOf([...first.feeder.path, 'in_stock']));
 }
 
-function reportRunOut(care: Care, { feeder, runsOut }: StockCourse, log: Log): void {
+function reportRunOut(care: Care, { feeder, runsOut }: StockCourse, from: EpochDay, log: Log): void {
   if (runsOut === null || feeder.inStock === null) return;
-  const values = { feeder: feeder.id, inStock: feeder.inStock, date: isoDateOf(runsOut) };
+  const values = { feeder: feeder.id, inStock: feeder.inStock, counted: isoDateOf(from), date: isoDateOf(runsOut) };
   log.report('stock-runs-out', values, care.placeOf([...feeder.path, 'in_stock']));
 }
 

@@ -76,6 +76,7 @@ function reportBands(
         {
           enclosure: enclosure.id,
           when,
+          side: finding.side,
           temperature: temperatureWords(finding.worstC, care.units),
           band: `the target, ${words} ${temperatureWords(finding.limitC, care.units)}`,
           months: monthWords([...finding.months]),

@@ -12,6 +12,7 @@ import { type EntrySpan, mistCondition, setFrame } from './mist-plan.ts';
 import type { MistUnit, UnitMember, UnitSpan } from './mist-unit.ts';
 import type { ChosenSets } from './set-solution.ts';
 import { shortfallNotes, shortfallsOf } from './shortfall-notes.ts';
+import { tooFewSets } from './too-few-sets.ts';
 import type { UnitSolution } from './unit-solver.ts';
 import { warned } from './water-notes.ts';
 
@@ -146,31 +147,12 @@ function setNotes(
   const { enclosure } = member;
   if (unit.members[0] !== member) return [];
   const notes: MistAdvice[] = [];
-  if (!reached && alone !== null)
-    notes.push(
-      warned(
-        'mist-sets-too-few',
-        {
-          enclosure: enclosure.id,
-          most: sets.length,
-          worst: worstWords(worst),
-          alone: worstWords(alone),
-        },
-        'sets',
-      ),
-    );
+  const few = !reached && alone !== null ? tooFewSets(worst, alone) : null;
+  if (few) notes.push(warned('mist-sets-too-few', { enclosure: enclosure.id, most: sets.length, ...few }, 'sets'));
   const conflict = dryOutConflict(unit, sets);
   if (conflict && unit.pump)
     notes.push(warned('dry-outs-conflict', { pump: unit.pump.id, enclosures: conflict.join(', ') }, 'mist'));
   return notes;
-}
-
-/** Exceeded limits weigh a thousand each. */
-function worstWords(worst: number): string {
-  const limits = Math.floor(worst / 1000);
-  const shortfall = Math.round((worst % 1000) * 100) / 100;
-  const words = limits === 0 ? [] : [`${limits} limit${limits === 1 ? '' : 's'} exceeded`];
-  return [...words, `a shortfall of ${shortfall}`].join(' and ');
 }
 
 function dryOutConflict({ members }: MistUnit, sets: ChosenSets<UnitSolution>['sets']): readonly string[] | null {

@@ -7,7 +7,7 @@ import type { MistUnit } from './mist-unit.ts';
 import { percentWords, waterWords } from './water-quantities.ts';
 
 /** Said of a miss so small that no lever is sought. */
-export const NEAR_REMEDY = 'too little to change the plan for: plans are compared in steps of half a point';
+export const NEAR_REMEDY = 'leave it: so small a miss is less than a gauge can show';
 
 /** Returns the levers that do, in words; where none does, what may be tried beyond the model. */
 export function remedyWords(
@@ -31,8 +31,8 @@ function leverWords(care: Care, unit: MistUnit, enclosure: CareEnclosure, lever:
 }
 
 const BESIDES = {
-  shield: 'a guard between spray and hot lamp (hits_lamp: false)',
-  'dry-floor': 'a dry substrate (floor: dry)',
+  shield: 'put a guard between spray and hot lamp (hits_lamp: no)',
+  'dry-floor': 'lay a dry substrate (floor: dry)',
 } as const;
 
 function singleWords(care: Care, unit: MistUnit, enclosure: CareEnclosure, { kind, value, waterG }: Lever): string {
@@ -44,31 +44,31 @@ function singleWords(care: Care, unit: MistUnit, enclosure: CareEnclosure, { kin
     case 'open':
       return `open the mesh to ${percentWords(value)}${aWeek}`;
     case 'nozzle':
-      return `${value} nozzles instead of ${value - 1}${aWeek}`;
+      return `fit ${value} nozzles instead of ${value - 1}${aWeek}`;
     case 'timer':
-      if (unit.means === 'repeat-cycle') return 'a programmable timer instead: it knows the time of day';
-      return 'a timer that counts single seconds and starts at any minute, with start_step: 5 min and length_step: 5 s';
+      if (unit.means === 'repeat-cycle') return 'use a programmable timer instead: it knows the time of day';
+      return 'use a timer that counts single seconds and starts at any minute, with start_step: 5 min and length_step: 5 s';
     case 'entries':
-      return `a timer with ${value} lines`;
+      return `use a timer with ${value} lines`;
     case 'tank': {
       const days = pump?.tank ? Math.min(7, pump.tank.refillEveryDays) : 7;
       const holds = Math.ceil((value * days + (pump?.tank?.reserveG ?? 0)) / 500) * 500;
-      return `a tank of ${waterWords(holds, care.units)}, or a refill every ${refillDays(unit, value)}`;
+      return `use a tank of ${waterWords(holds, care.units)}, or refill it every ${refillDays(unit, value)}`;
     }
     case 'tray': {
       const holds = Math.ceil((value * (enclosure.tray?.emptyEveryDays ?? 1)) / 500) * 500;
-      return `a tray of ${waterWords(holds, care.units)}`;
+      return `use a tray of ${waterWords(holds, care.units)}`;
     }
     case 'damp-floor':
-      return 'a deep substrate kept damp underneath (floor: damp-below)';
+      return 'keep a deep substrate damp underneath (floor: damp-below)';
     case 'dry-floor':
-      return 'a dry substrate (floor: dry)';
+      return 'lay a dry substrate (floor: dry)';
     case 'shield':
-      return 'a guard between spray and hot lamp, then hits_lamp: false, so that mists may run while it is on';
+      return 'put a guard between spray and hot lamp and write hits_lamp: no, so that mists may run while it is on';
     case 'wetter-room':
-      return `the room moistened to ${roomWords(care, value)}`;
+      return `moisten the room to ${roomWords(care, value)}`;
     case 'drier-room':
-      return `the room dehumidified or aired to ${roomWords(care, value)}`;
+      return `dehumidify or air the room to ${roomWords(care, value)}`;
   }
 }
 
@@ -107,7 +107,7 @@ export function limitRemedy(
     case 'no-mist':
       return 'let no_mist leave a start open';
     case 'drink':
-      return 'a dripper, or hours in which a mist may run';
+      return 'add a dripper, or leave hours in which a mist may run';
     case 'gap':
     case 'count':
     case 'length':

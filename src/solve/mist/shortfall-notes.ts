@@ -7,7 +7,7 @@ import { monthWords } from '../light/temperature-check.ts';
 import type { ExceededLimit, TargetMiss, TargetName } from './day-problem.ts';
 import { isNear, type LeversByWay } from './levers-by-way.ts';
 import type { SetDay } from './member-sets.ts';
-import { bandOf, missedTargets } from './missed-targets.ts';
+import { bandOf, type MissedTarget, missedTargets } from './missed-targets.ts';
 import type { MistUnit } from './mist-unit.ts';
 import { reachNotes } from './reach-notes.ts';
 import { limitRemedy, NEAR_REMEDY, remedyWords } from './remedy-words.ts';
@@ -76,7 +76,7 @@ export function shortfallNotes(
           target: pathOf(miss.target),
           is: amountWords(miss.is, miss.unit),
           wants: wantsWords(enclosure.targets.humidity, miss.target),
-          by: byWords(miss.by, miss.unit),
+          by: byWords(miss),
           months: monthWords(miss.months),
           remedy: near ? NEAR_REMEDY : remedyWords(care, unit, enclosure, levers, miss.isHigh),
         },
@@ -95,9 +95,11 @@ function amountWords(value: number, unit: TargetMiss['unit']): string {
   return unit === 'h' ? spanWords(value * 60) : `${value}`;
 }
 
-function byWords(by: number, unit: TargetMiss['unit']): string {
-  if (unit === '1') return pointsWords(by);
-  return unit === 'h' ? spanWords(by * 60) : `${by} peak${by === 1 ? '' : 's'}`;
+/** By how much, and to which side. */
+function byWords({ by, unit, isHigh }: MissedTarget): string {
+  if (unit === '1') return `${pointsWords(by)} too ${isHigh ? 'high' : 'low'}`;
+  if (unit === 'h') return `${spanWords(by * 60)} too long`;
+  return `${by === 1 ? '1 peak' : `${by} peaks`} too ${isHigh ? 'many' : 'few'}`;
 }
 
 function wantsWords(targets: Targets['humidity'], target: TargetName): string {

@@ -82,7 +82,7 @@ describe('stages', () => {
     const { diagnostics } = resolveText(minimalHousehold({ stage: 'adlut' }));
     expect(diagnostics.map(({ code, instead }) => [code, instead])).toContainEqual([
       'stage-unknown',
-      'did you mean adult?',
+      'write adult, if that is meant',
     ]);
   });
 
@@ -125,8 +125,8 @@ describe('stages', () => {
 
 describe('species', () => {
   it.each([
-    ['panther-chamaeleon', 'did you mean panther-chameleon?'],
-    ['bearded dragon', 'did you mean bearded-dragon?'],
+    ['panther-chamaeleon', 'write panther-chameleon, if that is meant'],
+    ['bearded dragon', 'write bearded-dragon, if that is meant'],
     ['unicorn', `one of ${PROFILE_IDS.join(', ')}, or the path of a profile of your own`],
     ['./mine.yaml', 'write the path from the folder of the household file'],
   ])('asks for a profile of %s', (species, instead) => {
