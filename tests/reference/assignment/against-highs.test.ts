@@ -6,7 +6,7 @@ import { describe, expect, it } from 'vitest';
 import { Log } from '../../../src/diagnostics/log.ts';
 import { solveLighting } from '../../../src/solve/lighting.ts';
 import { alikeShelf, boundOfShelf, type ShelfSize } from '../../generated/alike-shelf.ts';
-import { leastWorstOfShelf } from './shelf-program.ts';
+import { leastWorstOfShelf, leastWorstOverWeeks } from './shelf-program.ts';
 
 const SECONDS = 20;
 const SIZES: readonly (Pick<ShelfSize, 'enclosures' | 'dials' | 'kinds' | 'outlets'> & { readonly seed: number })[] = [
@@ -36,5 +36,27 @@ describe('many lamps on auto', () => {
     const atLeast = Math.round(10 * (places?.levels[0]?.atLeast ?? Number.NaN));
     expect(atLeast).toBe(places?.isProven ? ours : bound);
     if (atLeast === ours) expect(optimum.worst).toBe(ours);
+  });
+
+  it('of several settings are where HiGHS would have them, pins changed on Saturdays', () => {
+    const size = { enclosures: 5, dials: 2, kinds: 5, outlets: 3, settingsAtMost: 2 };
+    const year = alikeShelf(6, { ...size, swingMinutes: [60, 200], basks: false });
+    const care = { ...year, plan: { ...year.plan, days: 44, changeOn: ['sat'] as const } };
+    const { auto, dayTargets } = solveLighting(care, null, care.plan.from, new Log());
+    const targets = care.enclosures.map(({ id }) => [...(dayTargets.get(id) ?? [])]);
+    const weeksFrom = [0, 1, 8, 15, 22, 29, 36, 43];
+    const shelf = {
+      targets,
+      dials: 2,
+      outlets: 3,
+      stepMinutes: 15,
+      weeksFrom,
+      settingsAtMost: 2,
+      atLeastBetweenDays: 14,
+    };
+    const { best, atLeast } = leastWorstOverWeeks(shelf, SECONDS);
+    console.info(`5 lamps on 2 dials, 2 settings: HiGHS ${best}, none under ${atLeast}`);
+    expect(Math.round(best ?? -1) - Math.ceil(atLeast - 0.5)).toBeLessThanOrEqual(0);
+    expect(auto).toMatchObject([{ isProven: true, levels: [{ value: Math.round(best ?? -1) / 10 }, {}] }]);
   });
 });

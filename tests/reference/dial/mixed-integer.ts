@@ -20,6 +20,8 @@ const highs = await (loadHighs as unknown as typeof loadHighs.default)();
 
 export type Term = readonly [factor: number, variable: string];
 
+const EXACTLY = { output_flag: false, mip_rel_gap: 0, mip_abs_gap: 0.4 } as const;
+
 /** A program as text; every variable is 0 or more. */
 export class Program {
   readonly #rows: string[] = [];
@@ -51,8 +53,24 @@ export class Program {
     return Math.round(result.ObjectiveValue);
   }
 
+  /** Returns the best found in so many seconds, null where nothing was, and what no solution is under. */
+  within(objective: readonly Term[], seconds: number): { readonly best: number | null; readonly atLeast: number } {
+    return highs.withModel((model) => {
+      model.readModel({ format: 'lp', data: this.#textOf(objective) });
+      for (const [name, value] of Object.entries({ ...EXACTLY, time_limit: seconds })) model.options.set(name, value);
+      model.run();
+      const best = Number(model.info.get('objective_function_value'));
+      const atLeast = Number(model.info.get('mip_dual_bound'));
+      return { best: Number.isFinite(best) && best < 1e20 ? best : null, atLeast };
+    });
+  }
+
   solve(objective: readonly Term[], limits: { readonly time_limit?: number }): ReturnType<typeof highs.solve> {
-    const text = [
+    return highs.solve(this.#textOf(objective), { ...EXACTLY, ...limits });
+  }
+
+  #textOf(objective: readonly Term[]): string {
+    return [
       'Minimize',
       sumOf(objective),
       'Subject To',
@@ -63,7 +81,6 @@ export class Program {
       [...this.#integers].join('\n'),
       'End',
     ].join('\n');
-    return highs.solve(text, { output_flag: false, mip_rel_gap: 0, mip_abs_gap: 0.4, ...limits });
   }
 }
 
