@@ -88,7 +88,7 @@ describe('stages', () => {
 
   it('lists the stages where none is near', () => {
     const { diagnostics } = resolveText(minimalHousehold({ stage: 'gravid' }));
-    expect(diagnostics.find(({ code }) => code === 'stage-unknown')?.instead).toBe('one of hatchling, juvenile, adult');
+    expect(diagnostics.find(({ code }) => code === 'stage-unknown')?.instead).toBe('write one of hatchling, juvenile, adult');
   });
 
   it('knows a stage that the file adds', () => {
@@ -127,7 +127,7 @@ describe('species', () => {
   it.each([
     ['panther-chamaeleon', 'write panther-chameleon, if that is meant'],
     ['bearded dragon', 'write bearded-dragon, if that is meant'],
-    ['unicorn', `one of ${PROFILE_IDS.join(', ')}, or the path of a profile of your own`],
+    ['unicorn', `write one of ${PROFILE_IDS.join(', ')}, or the path of a profile of your own`],
     ['./mine.yaml', 'write the path from the folder of the household file'],
   ])('asks for a profile of %s', (species, instead) => {
     const { care, diagnostics } = resolveText(minimalHousehold({ species }));
