@@ -111,6 +111,8 @@ export interface PlanEnclosure {
   /** Width, depth, height. */
   readonly sizeCm: readonly [number, number, number];
   readonly targets: readonly TargetRecord[];
+  /** Lamps and heaters that no timer switches; absent where there are none. */
+  readonly live?: readonly LiveLamp[];
   /** null: no Ferguson zone is said for it. */
   readonly uvIndex: { readonly fergusonZone: number; readonly mean: Range; readonly max: Range } | null;
   readonly cautions: readonly string[];
@@ -123,6 +125,14 @@ export interface PlanEnclosure {
     readonly to: IsoDate;
     readonly vet: string | null;
   }[];
+}
+
+/** A lamp or heater on a live socket. */
+export interface LiveLamp {
+  readonly lamp: string;
+  readonly powerW: number;
+  /** Whether a thermostat stands before it. */
+  readonly isRegulated: boolean;
 }
 
 export interface TargetRecord {

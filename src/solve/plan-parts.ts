@@ -41,11 +41,19 @@ export function planEnclosures(care: Care): readonly PlanEnclosure[] {
     stages: enclosure.stages.map(({ from, stage }) => ({ from: isoDateOf(Math.max(from, care.plan.from)), stage })),
     sizeCm: [toCm(enclosure.sizeM.width), toCm(enclosure.sizeM.depth), toCm(enclosure.sizeM.height)],
     targets: enclosure.targetRecords,
+    ...liveOf(enclosure),
     uvIndex: uvIndexOf(enclosure),
     cautions: enclosure.cautions,
     where: enclosure.where,
     spans: spansOf(enclosure, care.plan.from, care.plan.from + care.plan.days - 1),
   }));
+}
+
+function liveOf({ lamps }: CareEnclosure): Pick<PlanEnclosure, 'live'> {
+  const live = lamps
+    .filter(({ outlet }) => outlet === 'always')
+    .map(({ id, powerW, thermostat }) => ({ lamp: id, powerW, isRegulated: thermostat !== 'none' }));
+  return live.length === 0 ? {} : { live };
 }
 
 function toCm(metres: number): number {

@@ -16,12 +16,27 @@ import {
   weekdayDateWords,
 } from './settings-section.ts';
 
-/** Returns a section a timer, in the plan's order, and one of what is not planned. */
+/** Returns a section a timer, in the plan's order, one of what hangs on live sockets and one of what is not planned. */
 export function dialSections(plan: Plan): readonly Section[] {
   const shelf = words(plan.language).shelf;
   const dials = plan.lighting.map((dial) => ({ heading: dial.device, lines: dialLines(plan, dial, shelf) }));
   const left = plan.notPlanned.map(({ lamp, why }) => shelf.leftOut(loadName(plan, `lamp:${lamp}`), shelf.why(why)));
-  return [...dials, { heading: shelf.notPlanned, lines: left }];
+  return [
+    ...dials,
+    { heading: shelf.liveHeading, lines: liveLines(plan, shelf) },
+    { heading: shelf.notPlanned, lines: left },
+  ];
+}
+
+/** What hangs on no timer, so that it is not sought on one. */
+function liveLines(plan: Plan, shelf: ShelfWords): readonly string[] {
+  return plan.enclosures.flatMap(({ id, live }) =>
+    (live ?? [])
+      .filter(({ lamp }) => plan.notPlanned.every((left) => left.lamp !== `${id}/${lamp}`))
+      .map(({ lamp, powerW, isRegulated }) =>
+        shelf.live(shelf.capital(lampName(plan, { enclosure: id, lamp })), powerW, isRegulated),
+      ),
+  );
 }
 
 function dialLines(plan: Plan, dial: DialPlan, shelf: ShelfWords): readonly string[] {

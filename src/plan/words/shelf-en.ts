@@ -101,6 +101,10 @@ export const shelfEn = {
   cutKeeps: 'it keeps its time; check that it shows the time now.',
   cutSet: 'it has lost its time: set its clock to the time now.',
 
+  liveHeading: 'On live sockets',
+  live: (lamp: string, watts: number, isRegulated: boolean) =>
+    `${lamp}, ${watts} W: always plugged in, ${isRegulated ? 'its thermostat between the socket and it; no timer' : 'no timer'}.`,
+
   notPlanned: 'Not planned',
   noSetting: (why: string) => `No setting is written for it: ${why}.`,
   leftOut: (lamp: string, why: string) => `${lamp}: ${why}.`,

@@ -101,6 +101,10 @@ export const shelfEs: typeof shelfEn = {
   cutKeeps: 'conserva la hora; comprobar que muestra la de ahora.',
   cutSet: 'ha perdido la hora: poner su reloj en la hora de ahora.',
 
+  liveHeading: 'En enchufes con corriente permanente',
+  live: (lamp, watts, isRegulated) =>
+    `${lamp}, ${watts} W: siempre enchufado, ${isRegulated ? 'con su termostato entre el enchufe y él; sin reloj' : 'sin reloj'}.`,
+
   notPlanned: 'Sin planificar',
   noSetting: (why) => `No se escribe ningún ajuste para él: ${why}.`,
   leftOut: (lamp, why) => `${lamp}: ${why}.`,
