@@ -18,6 +18,19 @@ const shared = {
   logLevel: 'warning',
 };
 
+/** `commander` could start other programs and never does here: what that takes is loaded when it is asked for. */
+const lateChildProcess = {
+  name: 'late-child-process',
+  setup({ onResolve, onLoad }) {
+    onResolve({ filter: /^node:child_process$/ }, ({ importer }) =>
+      /[\\/]commander[\\/]/.test(importer) ? { path: 'child_process', namespace: 'late' } : undefined,
+    );
+    onLoad({ filter: /^child_process$/, namespace: 'late' }, () => ({
+      contents: "Object.defineProperty(exports,'spawn',{get:()=>require('node:child_process').spawn})",
+    }));
+  },
+};
+
 rmSync(new URL('../dist', import.meta.url), { recursive: true, force: true });
 await Promise.all([
   build({
@@ -39,6 +52,7 @@ await Promise.all([
     entryPoints: { program: 'src/cli/main.ts' },
     outExtension: { '.js': '.cjs' },
     format: 'cjs',
+    plugins: [lateChildProcess],
     define: { __VERSION__: JSON.stringify(version), 'import.meta.url': '__moduleUrl' },
     banner: { js: "const __moduleUrl=require('node:url').pathToFileURL(__filename).href;" },
   }),

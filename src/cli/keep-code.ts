@@ -8,7 +8,9 @@ import { expectShortRun } from './short-run.ts';
 
 /** Arguments of the runs whose code is kept: what keepers do every day, and no more, for all that is kept is loaded each time. */
 const RUNS = [
+  ['check', 'examples/one-gecko.yaml', '--today', '2027-01-01'],
   ['compile', 'examples/reading-room.yaml', '--no-pdf', '--today', '2027-01-01'],
+  ['check', 'examples/reading-room.yaml', '--today', '2027-01-02'],
   ['today', 'examples/reading-room.yaml', '--today', '2027-01-02'],
 ];
 

@@ -30,7 +30,6 @@ import {
   reportUnlitNeeds,
 } from './light/shelf-messages.ts';
 import { type EnclosingDays, problemOf, solveGroup } from './light/solve-group.ts';
-import { siteDayLengthMinutes } from './light/target-day-length.ts';
 import { checkTemperatures } from './light/temperature-check.ts';
 import { checkTimers } from './light/timer-checks.ts';
 import { solvePart } from './solve-part.ts';
@@ -43,8 +42,6 @@ export interface LightingResult {
   /** How good the places of the lamps on `auto` are; empty where there are none. */
   readonly auto: readonly AutoPlaces[];
   readonly assumptions: readonly Assumption[];
-  /** Day length of the site, minutes to 0.1, one a day of the plan. */
-  readonly sunMinutes: readonly number[];
   /** What hangs on each timer, as `lamp:ENCLOSURE/LAMP` and `device:ID`, by timer id. */
   readonly drives: ReadonlyMap<string, readonly string[]>;
   /** Target day lengths P(d) by enclosure id, tenths of a minute. */
@@ -102,10 +99,6 @@ export function solveLighting(
     notPlanned: [...refused, ...named.notPlanned, ...groups.notPlanned, ...placed.notPlanned, ...lonely],
     auto: placed.auto ? [placed.auto] : [],
     assumptions: checkTemperatures(care, lighting, offsets, log),
-    sunMinutes: Array.from(
-      siteDayLengthMinutes(care.site, care.plan.from, care.plan.days),
-      (minutes) => Math.round(minutes * 10) / 10,
-    ),
     drives: new Map(tree.timers.map((node) => [node.timer.id, drivenNames(node)])),
     dayTargets,
     offsets,
