@@ -14,6 +14,9 @@ interface Command {
 const ROUNDS = 7;
 const SMALL = 'examples/one-gecko.yaml';
 const SHELF = 'examples/reading-room.yaml';
+/** The same two with their lights alone: an own profile that states hours of light, no feeds, every chore switched off. */
+const SMALL_LIGHT = 'tests/bench/light-alone/one-gecko.yaml';
+const SHELF_LIGHT = 'tests/bench/light-alone/shelf.yaml';
 
 const on =
   (command: string, file: string, ...more: readonly string[]) =>
@@ -22,6 +25,12 @@ const on =
 const COMMANDS: readonly Command[] = [
   { label: 'node -e 0 (the floor)', args: () => ['-e', '0'], isFresh: false },
   { label: 'dewdial --version', args: () => ['dist/dewdial.js', '--version'], isFresh: false },
+  { label: 'one enclosure, light alone: check', args: on('check', SMALL_LIGHT), isFresh: true },
+  { label: 'one enclosure, light alone: compile', args: on('compile', SMALL_LIGHT, '--no-pdf'), isFresh: true },
+  { label: 'three enclosures, light alone: check', args: on('check', SHELF_LIGHT), isFresh: true },
+  { label: 'three enclosures, light alone: compile', args: on('compile', SHELF_LIGHT, '--no-pdf'), isFresh: true },
+  { label: 'the same, the plan standing: check', args: on('check', SHELF_LIGHT), isFresh: false },
+  { label: 'the same, the plan standing: today', args: on('today', SHELF_LIGHT), isFresh: false },
   { label: 'one enclosure: check', args: on('check', SMALL), isFresh: true },
   { label: 'one enclosure: compile without PDF', args: on('compile', SMALL, '--no-pdf'), isFresh: true },
   { label: 'one enclosure: check, its plan standing', args: on('check', SMALL), isFresh: false },
@@ -36,7 +45,8 @@ const COMMANDS: readonly Command[] = [
 export async function run(): Promise<readonly Table[]> {
   const standing = mkdtempSync(join(tmpdir(), 'dewdial-bench-'));
   const fresh = mkdtempSync(join(tmpdir(), 'dewdial-bench-'));
-  for (const file of [SMALL, SHELF]) spawnSync(process.execPath, on('compile', file)(standing), { stdio: 'ignore' });
+  for (const file of [SMALL, SHELF, SHELF_LIGHT])
+    spawnSync(process.execPath, on('compile', file)(standing), { stdio: 'ignore' });
   const least = COMMANDS.map(() => Number.POSITIVE_INFINITY);
   for (let round = 0; round < ROUNDS; round++) {
     for (const [i, row] of COMMANDS.entries()) {
@@ -71,12 +81,15 @@ export async function run(): Promise<readonly Table[]> {
   ];
 }
 
-/** In empty processes. Those for one enclosure were promised for its light alone; it is measured with its air, feeds, chores and calendar. */
+/** In empty processes. Check, today and the first compile were promised for light alone. */
 const PROMISES: readonly (readonly [label: string, most: number])[] = [
-  ['one enclosure: check', 3],
+  ['three enclosures, light alone: check', 3],
+  ['three enclosures, light alone: compile', 5],
+  ['the same, the plan standing: check', 3],
+  ['the same, the plan standing: today', 3],
   ['one enclosure: check, its plan standing', 3],
   ['one enclosure: today, its plan standing', 3],
-  ['one enclosure: compile without PDF', 5],
+  ['three enclosures: today, their plan standing', 3],
   ['three enclosures: compile without PDF', 20],
 ];
 
