@@ -21,8 +21,7 @@ import { Draw, generateHousehold } from './household-generator.ts';
 const ASKED = process.env.STANDING_HOUSEHOLDS;
 const HOUSEHOLDS = Number(ASKED ?? 2);
 const FIRST = Number(process.env.STANDING_FIRST ?? 0);
-const EDITS = ASKED === undefined ? 1 : 3;
-const DAYS = ASKED === undefined ? 1 : 3;
+const EDITS = ASKED === undefined ? 1 : 2;
 const VERSION = 'test';
 
 const folder = mkdtempSync(join(tmpdir(), 'dewdial-standing-'));
@@ -99,15 +98,12 @@ describe('what is kept of the plan that stands', () => {
       const made = isoDateOf(day);
       const { exit } = await ended(made, (world) => compile([file], { out, pdf: false }, world, VERSION));
       if (exit !== 0 && exit !== 1) throw new Error(`compile ended with ${exit}`);
-      const days = [day + draw.whole(0, 60), day, day - draw.whole(1, 5)].map(isoDateOf);
-      for (const asked of days.slice(0, DAYS)) {
-        const stands = standingRun(file, out, { date: made }, realWorld(), VERSION) !== null;
-        const kept = await answers(file, out, asked);
-        rmSync(join(out, '.versions/.kept'), { recursive: true });
-        expect(kept, `edit ${edit}, asked on ${asked}`).toEqual(await answers(file, out, asked));
-        compared += stands ? kept.length : 0;
-        await ended(made, (world) => compile([file], { out, pdf: false }, world, VERSION));
-      }
+      const asked = isoDateOf(day + draw.one([0, draw.whole(1, 60), -draw.whole(1, 5)]));
+      const stands = standingRun(file, out, { date: made }, realWorld(), VERSION) !== null;
+      const kept = await answers(file, out, asked);
+      rmSync(join(out, '.versions/.kept'), { recursive: true });
+      expect(kept, `edit ${edit}, asked on ${asked}`).toEqual(await answers(file, out, asked));
+      compared += stands ? kept.length : 0;
     }
     console.info(`household ${seed}: ${compared} answers compared`);
     expect(compared).toBeGreaterThan(0);
