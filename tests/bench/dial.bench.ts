@@ -7,7 +7,7 @@ import { choicesOf, leastWorstWithin } from '../reference/dial/mixed-integer.ts'
 import { plainProblem } from '../reference/dial/plain-problem.ts';
 import { atLeast, atMost, leastMs, shown, type Table, times } from './figures.ts';
 
-const GENERAL_SOLVER_SECONDS = 20;
+const GENERAL_SOLVER_SECONDS = 10;
 
 function year(latitude: number, days: number): Int32Array {
   return Int32Array.from(dayLengthsUtc(latitude, 0, epochDay('2027-01-01'), days), (each) => Math.round(each * 10));

@@ -13,7 +13,7 @@ import { leastWorstDeviation } from '../reference/even-sequence/mixed-integer.ts
 import { type Beside, leastMs, median, type Row, shown, type Table, times } from './figures.ts';
 
 const ROUNDS = 25;
-const GENERAL_SOLVER_SECONDS = 15;
+const GENERAL_SOLVER_SECONDS = 10;
 const EXAMPLE = 'examples/reading-room.yaml';
 
 function timed(work: () => unknown): number {
