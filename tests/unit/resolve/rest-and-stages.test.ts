@@ -88,7 +88,9 @@ describe('stages', () => {
 
   it('lists the stages where none is near', () => {
     const { diagnostics } = resolveText(minimalHousehold({ stage: 'gravid' }));
-    expect(diagnostics.find(({ code }) => code === 'stage-unknown')?.instead).toBe('write one of hatchling, juvenile, adult');
+    expect(diagnostics.find(({ code }) => code === 'stage-unknown')?.instead).toBe(
+      'write one of hatchling, juvenile, adult',
+    );
   });
 
   it('knows a stage that the file adds', () => {
