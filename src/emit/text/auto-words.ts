@@ -1,7 +1,7 @@
 /** Whether what `auto` chose could be better, and by how much at most. */
 import type { AutoLevel, AutoPlaces, Plan } from '../../plan/plan.ts';
 
-/** Returns a line, or nothing where the lamp or enclosure was not left to `auto`. */
+/** Returns a line, with one more for each thing weighed where it could be better; nothing where the lamp or enclosure was not left to `auto`. */
 export function autoWords({ auto }: Pick<Plan, 'auto'>, kind: AutoPlaces['kind'], id: string): string {
   const places = auto?.find((each) => each.kind === kind && each.placed.includes(id));
   if (!places) return '';
@@ -11,7 +11,7 @@ export function autoWords({ auto }: Pick<Plan, 'auto'>, kind: AutoPlaces['kind']
 }
 
 function gapWords({ levels }: AutoPlaces): string {
-  return `better ones may be left: ${levels.map(levelWords).join('; ')}`;
+  return ['a better arrangement may be left', ...levels.map((level) => `    ${levelWords(level)}`)].join('\n');
 }
 
 const NAMES: Readonly<Record<AutoLevel['name'], string>> = {

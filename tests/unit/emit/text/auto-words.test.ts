@@ -23,7 +23,7 @@ describe('what auto chose', () => {
     [
       'lamps' as const,
       'fern/grow',
-      '  auto chose that together with 2 other lamps; better ones may be left: the worst error is 36.8 min, and none is under 34.2 min; the sum of all errors of a day is 52.04 min, the least there is\n',
+      '  auto chose that together with 2 other lamps; a better arrangement may be left\n    the worst error is 36.8 min, and none is under 34.2 min\n    the sum of all errors of a day is 52.04 min, the least there is\n',
     ],
     ['pumps' as const, 'fern', '  auto chose that; no arrangement is better\n'],
     ['lamps' as const, 'fern/sun', ''],
