@@ -1,7 +1,7 @@
 /** What a worker of the pool runs: one household a call. Workers tell each other the days of mists that they have solved. */
 import { BroadcastChannel, type MessagePort, receiveMessageOnPort } from 'node:worker_threads';
-import type { DaySolution } from '../solve/mist/day-problem.ts';
-import { type DayExchange, shareSolvedDays } from '../solve/mist/solved-days.ts';
+import type { DaySolution } from '../solve/mist/day/day-problem.ts';
+import { type DayExchange, shareSolvedDays } from '../solve/mist/day/solved-days.ts';
 import { type HouseholdJob, type JobReport, runJob } from './household-job.ts';
 import { realWorld } from './world.ts';
 

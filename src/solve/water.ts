@@ -9,9 +9,10 @@ import { autoPumps, type PlacedPumps, type PumpTrial } from './mist/auto-pumps.t
 import { dripperPlans } from './mist/drippers.ts';
 import { memberWater } from './mist/member-water.ts';
 import { mistEntries, planFrame } from './mist/mist-plan.ts';
-import { chooseSets } from './mist/mist-sets.ts';
 import type { MistUnit, UnitMember, UnitSpan } from './mist/mist-unit.ts';
 import { handUnit, isPump, mistUnits, type ShelfPower } from './mist/mist-units.ts';
+import { reportAdvice } from './mist/notes/water-notes.ts';
+import { chooseSets } from './mist/sets/mist-sets.ts';
 import {
   asChosen,
   countOf,
@@ -21,14 +22,13 @@ import {
   type PastSets,
   pastSets,
   spansBetween,
-} from './mist/past-sets.ts';
-import { RepeatCycleSolver } from './mist/repeat-cycle.ts';
-import type { ChosenSets } from './mist/set-solution.ts';
+} from './mist/sets/past-sets.ts';
+import { RepeatCycleSolver } from './mist/sets/repeat-cycle.ts';
+import type { ChosenSets } from './mist/sets/set-solution.ts';
+import { unitSpans } from './mist/sets/unit-days.ts';
+import { distinctCases, type UnitSolution, UnitSolver } from './mist/sets/unit-solver.ts';
 import { reportShared } from './mist/shared-checks.ts';
 import { mistWindows, switchedPlan } from './mist/switched-water.ts';
-import { unitSpans } from './mist/unit-days.ts';
-import { distinctCases, type UnitSolution, UnitSolver } from './mist/unit-solver.ts';
-import { reportAdvice } from './mist/water-notes.ts';
 import { solvePart } from './solve-part.ts';
 
 export interface WaterInput extends ShelfPower {

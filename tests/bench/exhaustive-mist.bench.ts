@@ -1,7 +1,7 @@
 /** Larger coarse instances against every set of entries there is. */
 
-import type { DayProblem } from '../../src/solve/mist/day-problem.ts';
-import { solveMistDay } from '../../src/solve/mist/solve-day.ts';
+import type { DayProblem } from '../../src/solve/mist/day/day-problem.ts';
+import { solveMistDay } from '../../src/solve/mist/day/solve-day.ts';
 import { Choices } from '../generated/random.ts';
 import { exhaustive } from '../reference/mist-solver/exhaustive.ts';
 import { LARGER_LENGTHS, largerProblem } from '../reference/mist-solver/random-problems.ts';

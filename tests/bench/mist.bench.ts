@@ -2,11 +2,11 @@
 import { HumidityCurve } from '../../src/science/day-figures.ts';
 import type { Run } from '../../src/science/enclosure-day.ts';
 import { PeriodicDay } from '../../src/science/wet-enclosure.ts';
-import { compareScores, DayJudge, type Score } from '../../src/solve/mist/day-judge.ts';
-import { DayMoves } from '../../src/solve/mist/day-moves.ts';
-import type { DayProblem } from '../../src/solve/mist/day-problem.ts';
-import { solveMistDay } from '../../src/solve/mist/solve-day.ts';
-import { shareSolvedDays } from '../../src/solve/mist/solved-days.ts';
+import { compareScores, DayJudge, type Score } from '../../src/solve/mist/day/day-judge.ts';
+import { DayMoves } from '../../src/solve/mist/day/day-moves.ts';
+import type { DayProblem } from '../../src/solve/mist/day/day-problem.ts';
+import { solveMistDay } from '../../src/solve/mist/day/solve-day.ts';
+import { shareSolvedDays } from '../../src/solve/mist/day/solved-days.ts';
 import { compiledText } from '../generated/page-household.ts';
 import { Choices } from '../generated/random.ts';
 import { fineProblem } from '../reference/mist-solver/random-problems.ts';

@@ -4,8 +4,8 @@ import { describe, expect, it } from 'vitest';
 import { HumidityCurve, longestDryMinutes } from '../../src/science/day-figures.ts';
 import { saturationDensityGPerM3 } from '../../src/science/moist-air.ts';
 import { PeriodicDay } from '../../src/science/wet-enclosure.ts';
-import type { MistCase } from '../../src/solve/mist/day-problem.ts';
-import { solveMistDay } from '../../src/solve/mist/solve-day.ts';
+import type { MistCase } from '../../src/solve/mist/day/day-problem.ts';
+import { solveMistDay } from '../../src/solve/mist/day/solve-day.ts';
 import { caseOf, problemOf } from '../unit/solve/mist/problem-of-tests.ts';
 
 const number = (min: number, max: number) => fc.double({ min, max, noNaN: true });

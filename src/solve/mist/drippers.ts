@@ -8,8 +8,8 @@ import { isTimer } from '../../hardware/power-tree.ts';
 import type { DialPlan, MistPlan } from '../../plan/plan.ts';
 import type { Care, CareEnclosure } from '../../resolve/care.ts';
 import { stepMinutesOf } from '../light/dial-group.ts';
+import type { ShelfDays } from './sets/unit-days.ts';
 import { type SwitchedSpan, switchedPlan, windowsAfterMists } from './switched-water.ts';
-import type { ShelfDays } from './unit-days.ts';
 
 export interface DripperShelf extends Pick<ShelfDays, 'lighting' | 'offsets'> {
   readonly drives: ReadonlyMap<string, readonly string[]>;

@@ -4,17 +4,17 @@ import { clockTimeOf } from '../../basics/minute-of-day.ts';
 import type { UtcOffsets } from '../../basics/utc-offsets.ts';
 import type { MistAdvice, MistSet } from '../../plan/plan.ts';
 import type { Care } from '../../resolve/care.ts';
-import type { ExceededLimit, MistCase } from './day-problem.ts';
-import { enclosureNotes, enclosureWarnings } from './enclosure-notes.ts';
-import { leversFor } from './levers-by-way.ts';
-import { isSameDay, type MemberSet, memberSet, type PlannedSet } from './member-sets.ts';
+import type { ExceededLimit, MistCase } from './day/day-problem.ts';
 import { type EntrySpan, mistCondition, setFrame } from './mist-plan.ts';
 import type { MistUnit, UnitMember, UnitSpan } from './mist-unit.ts';
-import type { ChosenSets } from './set-solution.ts';
-import { shortfallNotes, shortfallsOf } from './shortfall-notes.ts';
+import { enclosureNotes, enclosureWarnings } from './notes/enclosure-notes.ts';
+import { leversFor } from './notes/levers-by-way.ts';
+import { shortfallNotes, shortfallsOf } from './notes/shortfall-notes.ts';
+import { warned } from './notes/water-notes.ts';
+import { isSameDay, type MemberSet, memberSet, type PlannedSet } from './sets/member-sets.ts';
+import type { ChosenSets } from './sets/set-solution.ts';
+import type { UnitSolution } from './sets/unit-solver.ts';
 import { tooFewSets } from './too-few-sets.ts';
-import type { UnitSolution } from './unit-solver.ts';
-import { warned } from './water-notes.ts';
 
 /** Returns the sets of an enclosure as the plan keeps them, and its advice. */
 export function memberWater(

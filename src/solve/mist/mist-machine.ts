@@ -1,6 +1,6 @@
 /** What a pump behind its timer, or a person with a sprayer, can do in a day; or why it can do nothing. */
 import type { MistPump, PinDial, ProgrammableTimer, RepeatCycleTimer } from '../../hardware/devices.ts';
-import type { MistMachine } from './day-problem.ts';
+import type { MistMachine } from './day/day-problem.ts';
 
 /** Least length of a mist where no cadence says more, s. */
 const SHORTEST_MIST_SECONDS = 15;

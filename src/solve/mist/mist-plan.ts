@@ -17,10 +17,10 @@ import type { Run } from '../../science/enclosure-day.ts';
 import { humidityReach } from '../../science/humidity-reach.ts';
 import { saturationDensityGPerM3 } from '../../science/moist-air.ts';
 import { PeriodicDay } from '../../science/wet-enclosure.ts';
-import { caseFigures } from './day-judge.ts';
-import type { CaseFigures, MistCase, TargetMiss } from './day-problem.ts';
-import { tankWaterG } from './hard-limits.ts';
-import { shortfallOf, targetMisses } from './humidity-shortfall.ts';
+import { caseFigures } from './day/day-judge.ts';
+import type { CaseFigures, MistCase, TargetMiss } from './day/day-problem.ts';
+import { tankWaterG } from './day/hard-limits.ts';
+import { shortfallOf, targetMisses } from './day/humidity-shortfall.ts';
 import type { EnclosureSpan, MistUnit, UnitMember } from './mist-unit.ts';
 import { wallEntries } from './wall-entries.ts';
 

@@ -3,7 +3,7 @@ import type { MistPump, Timer } from '../../hardware/devices.ts';
 import type { MinuteWindow } from '../../plan/dial-day.ts';
 import type { ClockKind } from '../../plan/plan.ts';
 import type { CareEnclosure } from '../../resolve/care.ts';
-import type { MistCase, MistMachine } from './day-problem.ts';
+import type { MistCase, MistMachine } from './day/day-problem.ts';
 import type { EnclosureAir } from './enclosure-air.ts';
 
 /** How the water is switched. */

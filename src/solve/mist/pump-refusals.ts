@@ -4,7 +4,7 @@ import type { Log } from '../../diagnostics/log.ts';
 import type { MistPump, Timer } from '../../hardware/devices.ts';
 import type { Load } from '../../plan/plan.ts';
 import type { Care, CareEnclosure } from '../../resolve/care.ts';
-import type { MistMachine } from './day-problem.ts';
+import type { MistMachine } from './day/day-problem.ts';
 import { restsTooLong } from './shared-checks.ts';
 
 /** Returns whether the pump is refused, and reports why. */

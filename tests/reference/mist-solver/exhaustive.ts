@@ -5,7 +5,7 @@
 import { HumidityCurve } from '../../../src/science/day-figures.ts';
 import type { Run } from '../../../src/science/enclosure-day.ts';
 import { PeriodicDay } from '../../../src/science/wet-enclosure.ts';
-import type { DayProblem, MistCase } from '../../../src/solve/mist/day-problem.ts';
+import type { DayProblem, MistCase } from '../../../src/solve/mist/day/day-problem.ts';
 
 type Band = readonly [number, number];
 

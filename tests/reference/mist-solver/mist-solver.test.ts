@@ -1,8 +1,8 @@
 /** The mist solver against every set of entries of coarse instances, and against its stated moves on fine ones. All 100 with DEWDIAL_ALL_MISTS. */
 import { describe, expect, it } from 'vitest';
 import type { Run } from '../../../src/science/enclosure-day.ts';
-import type { DayProblem } from '../../../src/solve/mist/day-problem.ts';
-import { solveMistDay } from '../../../src/solve/mist/solve-day.ts';
+import type { DayProblem } from '../../../src/solve/mist/day/day-problem.ts';
+import { solveMistDay } from '../../../src/solve/mist/day/solve-day.ts';
 import { Choices } from '../../generated/random.ts';
 import { compareKeys, exhaustive, SecondJudge } from './exhaustive.ts';
 import { COARSE_LENGTHS, coarseProblem, fineProblem } from './random-problems.ts';

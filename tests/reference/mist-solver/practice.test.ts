@@ -5,9 +5,9 @@
 import { describe, expect, it } from 'vitest';
 import { wetEnclosureOf } from '../../../src/science/enclosure-defaults.ts';
 import { saturationDensityGPerM3 } from '../../../src/science/moist-air.ts';
-import type { DayProblem, MistCase } from '../../../src/solve/mist/day-problem.ts';
-import { solveMistDay } from '../../../src/solve/mist/solve-day.ts';
-import { reachOfCase } from '../../../src/solve/mist/target-reach.ts';
+import type { DayProblem, MistCase } from '../../../src/solve/mist/day/day-problem.ts';
+import { solveMistDay } from '../../../src/solve/mist/day/solve-day.ts';
+import { reachOfCase } from '../../../src/solve/mist/notes/target-reach.ts';
 
 const [WIDTH, DEPTH, HEIGHT] = [0.6, 0.6, 1.2];
 const TOP = WIDTH * DEPTH;

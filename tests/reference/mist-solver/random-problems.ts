@@ -1,7 +1,7 @@
 /** Questions of one day drawn at random: coarse ones that can be tried out, fine ones as households have them. */
 import { wetEnclosureOf } from '../../../src/science/enclosure-defaults.ts';
 import { saturationDensityGPerM3 } from '../../../src/science/moist-air.ts';
-import type { DayProblem, MistCase } from '../../../src/solve/mist/day-problem.ts';
+import type { DayProblem, MistCase } from '../../../src/solve/mist/day/day-problem.ts';
 import type { Choices } from '../../generated/random.ts';
 
 function pick(choices: Choices, low: number, high: number): number {

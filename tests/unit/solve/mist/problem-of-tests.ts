@@ -1,7 +1,7 @@
 /** An ordinary question of one day, to be varied by the tests. */
 import { wetEnclosureOf } from '../../../../src/science/enclosure-defaults.ts';
 import { saturationDensityGPerM3 } from '../../../../src/science/moist-air.ts';
-import type { DayProblem, MistCase, MistMachine } from '../../../../src/solve/mist/day-problem.ts';
+import type { DayProblem, MistCase, MistMachine } from '../../../../src/solve/mist/day/day-problem.ts';
 
 export const NO_TARGETS: MistCase['targets'] = {
   day: null,
