@@ -9,6 +9,7 @@ import type {
   AutoPlaces,
   Caution,
   Chore,
+  EnclosureSpan,
   Feed,
   LiveLamp,
   Load,
@@ -21,6 +22,7 @@ import type {
   PlanEvent,
   PlanPerson,
   PlanSite,
+  RestingTargets,
   RotationOrder,
   RotationState,
   StockOrder,
@@ -142,6 +144,15 @@ const origin = record<OriginRecord>({
   why: maybe(text),
   also: maybe(list(record<NonNullable<OriginRecord['also']>[number]>({ value: anything, source: text }))),
 });
+const band = orNull(pair(number));
+const resting = record<RestingTargets>({
+  rampDays: number,
+  dayC: band,
+  nightC: band,
+  dayHumidity: band,
+  nightHumidity: band,
+  meanHumidity: band,
+});
 const enclosure = record<PlanEnclosure>({
   id: text,
   name: text,
@@ -158,7 +169,7 @@ const enclosure = record<PlanEnclosure>({
   uvIndex: orNull(record<NonNullable<PlanEnclosure['uvIndex']>>({ fergusonZone: number, mean: range, max: range })),
   cautions: list(text),
   where: mapOf(text),
-  spans: list(record<PlanEnclosure['spans'][number]>({ kind: text, from: date, to: date, vet: orNull(text) })),
+  spans: list(record<EnclosureSpan>({ kind: text, from: date, to: date, vet: orNull(text), resting: maybe(resting) })),
 });
 const device = record<PlanDevice>({
   id: text,

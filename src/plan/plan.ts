@@ -119,12 +119,26 @@ export interface PlanEnclosure {
   /** Where things are, in the keeper's words. */
   readonly where: Readonly<Record<string, string>>;
   /** Spans of rest and of states that fall into the plan. */
-  readonly spans: readonly {
-    readonly kind: string;
-    readonly from: IsoDate;
-    readonly to: IsoDate;
-    readonly vet: string | null;
-  }[];
+  readonly spans: readonly EnclosureSpan[];
+}
+
+export interface EnclosureSpan {
+  readonly kind: string;
+  readonly from: IsoDate;
+  readonly to: IsoDate;
+  readonly vet: string | null;
+  /** The targets of a rest where the file gives any; absent in states. */
+  readonly resting?: RestingTargets;
+}
+
+/** Targets that hold between the ramps of a rest, blended in and out over them; null where the rest says nothing. */
+export interface RestingTargets {
+  readonly rampDays: number;
+  readonly dayC: Range | null;
+  readonly nightC: Range | null;
+  readonly dayHumidity: Range | null;
+  readonly nightHumidity: Range | null;
+  readonly meanHumidity: Range | null;
 }
 
 /** A lamp or heater on a live socket. */

@@ -3,8 +3,8 @@
 import { type EpochDay, isoDateOf } from '../basics/calendar-day.ts';
 import { clockTimeOf } from '../basics/minute-of-day.ts';
 import type { Device } from '../hardware/devices.ts';
-import type { Absence, PlanDevice, PlanEnclosure, PlanPerson } from '../plan/plan.ts';
-import type { Care, CareEnclosure } from '../resolve/care.ts';
+import type { Absence, EnclosureSpan, PlanDevice, PlanEnclosure, PlanPerson } from '../plan/plan.ts';
+import type { Care, CareEnclosure, Rest } from '../resolve/care.ts';
 import { fergusonZone } from '../science/ferguson-zones.ts';
 
 /** Returns the people as the plan keeps them. */
@@ -73,13 +73,28 @@ function spansOf(enclosure: CareEnclosure, first: EpochDay, last: EpochDay): Pla
           from: enclosure.rest.from,
           to: enclosure.rest.from + enclosure.rest.weeks * 7 - 1,
           vet: null,
+          ...restingOf(enclosure.rest),
         },
       ]
     : [];
   const states = enclosure.states.map((state) => ({ kind: state.is, from: state.from, to: state.to, vet: state.vet }));
   return [...rest, ...states]
     .filter((span) => span.from <= last && span.to >= first)
-    .map((span) => ({ kind: span.kind, from: isoDateOf(span.from), to: isoDateOf(span.to), vet: span.vet }));
+    .map((span) => ({ ...span, from: isoDateOf(span.from), to: isoDateOf(span.to) }));
+}
+
+function restingOf({ rampWeeks, temperature, humidity }: Rest): Pick<EnclosureSpan, 'resting'> {
+  if (!temperature && !humidity) return {};
+  return {
+    resting: {
+      rampDays: rampWeeks * 7,
+      dayC: temperature?.dayC ?? null,
+      nightC: temperature?.nightC ?? null,
+      dayHumidity: humidity?.day ?? null,
+      nightHumidity: humidity?.night ?? null,
+      meanHumidity: humidity?.mean ?? null,
+    },
+  };
 }
 
 /** Returns the devices in file order; `drives` tells what hangs on each. */
