@@ -1,4 +1,5 @@
 /** What to alter on the shelf, on paper and in habit, from one plan to the next; data that the change sheet prints. */
+import { type CoverChange, coverChanges } from './cover-changes.ts';
 import type { Chore, Feed, Plan } from './plan.ts';
 import {
   type DialChange,
@@ -23,6 +24,8 @@ export interface ChangeSheet {
   readonly moved: readonly { readonly what: string; readonly from: string | null; readonly to: string | null }[];
   readonly feeds: readonly FeedChange[];
   readonly chores: readonly ChoreChange[];
+  /** What is advised to be covered of the mesh, or no longer. */
+  readonly covers: readonly CoverChange[];
   /** What stays as it is; ids of dials, names of enclosures, the number of chores. */
   readonly stays: readonly Unchanged[];
 }
@@ -66,6 +69,7 @@ export function changeSheet(before: Plan | null, after: Plan, on: string): Chang
     moved: before ? movedLoads(before, after) : [],
     feeds,
     chores: otherChores,
+    covers: before ? coverChanges(before, after, on) : [],
     stays: [
       ...dials.flatMap((change) => ('stays' in change ? [{ what: 'dial' as const, name: change.stays }] : [])),
       ...mists.flatMap((change) => ('stays' in change ? mistsOf(change, after) : [])),
@@ -106,7 +110,7 @@ function choresOf(plan: Plan | null): readonly Chore[] {
 export function isEmptySheet(sheet: ChangeSheet): boolean {
   return (
     sheet.reaches === null &&
-    [sheet.dials, sheet.mists, sheet.moved, sheet.feeds, sheet.chores].every((list) => list.length === 0)
+    [sheet.dials, sheet.mists, sheet.moved, sheet.covers, sheet.feeds, sheet.chores].every((list) => list.length === 0)
   );
 }
 

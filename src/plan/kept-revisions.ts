@@ -1,5 +1,6 @@
 /** The revisions that a plan keeps under `previous`: the newest of an earlier day (or the first there was) whole, older ones for the change sheet alone. */
 import type { IsoDate } from '../basics/civil.ts';
+import { coverAdvice } from './cover-changes.ts';
 import type { Plan } from './plan.ts';
 
 /** Older revisions kept behind the whole one; each is some tens of kilobytes. */
@@ -50,7 +51,7 @@ function forTheSheet(plan: Plan, made: IsoDate): Plan {
     misting: plan.misting.map((mist) => ({
       ...mist,
       sets: mist.sets.map((set) => ({ ...set, wall: [], conditions: [], allowed: [], shortfalls: [] })),
-      advice: [],
+      advice: coverAdvice(mist),
     })),
     feeding: plan.feeding.filter(({ date }) => date >= made),
     rotation: [],

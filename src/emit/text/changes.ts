@@ -1,6 +1,7 @@
 /** The change sheet in words: what to push, lift, add, alter and delete, in the order of the shelf, and what stays. */
 import { clockTimeOf } from '../../basics/minute-of-day.ts';
 import { type ChangeSheet, changeSheet, type FeedChange, isEmptySheet, nameOf } from '../../plan/change-sheet.ts';
+import { noteWords } from '../../plan/phrases/advice-words.ts';
 import { loadName } from '../../plan/phrases/load-words.ts';
 import { pinsToChange, pinsToSet, windowsInWords } from '../../plan/phrases/pin-words.ts';
 import type { Feed, Plan } from '../../plan/plan.ts';
@@ -29,6 +30,10 @@ export function changesText(plan: Plan, before: Plan | null = plan.previous, on:
     listBlock(
       changes.loads,
       sheet.moved.map((move) => moveLine(move, plan, before, said)),
+    ),
+    listBlock(
+      changes.covers,
+      sheet.covers.flatMap((change) => coverLines(change, plan, said)),
     ),
     listBlock(changes.people, [
       ...sheet.feeds.map((change) => feedLine(change, plan, said)),
@@ -162,6 +167,11 @@ function moveLine({ what, from, to }: ChangeSheet['moved'][number], plan: Plan, 
   const name = loadName(to === null ? before : plan, what);
   if (from === null) return said.changes.plugsIn(name, to ?? '');
   return to === null ? said.changes.unplugged(name, from) : said.changes.moves(name, from, to);
+}
+
+function coverLines({ enclosure, advice }: ChangeSheet['covers'][number], plan: Plan, said: Words): readonly string[] {
+  const name = nameOf(plan, enclosure);
+  return advice.length === 0 ? [said.changes.coverGone(name)] : advice.map((each) => noteWords(plan, each, name));
 }
 
 function feedLine({ enclosure, added, removed, altered, first }: FeedChange, plan: Plan, said: Words): string {

@@ -24,7 +24,12 @@ export function adviceWords(plan: Pick<Plan, 'enclosures' | 'language'>, mist: M
   ];
 }
 
-function noteWords({ language }: Pick<Plan, 'language'>, { code, message, values }: MistAdvice, name: string): string {
+/** Returns a note in the language of the plan, with the enclosure by its name. */
+export function noteWords(
+  { language }: Pick<Plan, 'language'>,
+  { code, message, values }: MistAdvice,
+  name: string,
+): string {
   const notes = words(language).water.notes as unknown as Readonly<Record<string, (values: Values) => string>>;
   const note = Object.hasOwn(notes, code) ? notes[code] : undefined;
   return note && values ? note({ ...values, enclosure: name }) : sentence(message);

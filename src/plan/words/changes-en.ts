@@ -30,6 +30,8 @@ export const changesEn = {
   plugsIn: (what: string, to: string) => `${what}: now on ${to}`,
   moves: (what: string, from: string, to: string) => `${what}: from ${from} to ${to}`,
   unplugged: (what: string, from: string) => `${what}: no longer on ${from}`,
+  covers: 'Coverings of the mesh',
+  coverGone: (enclosure: string) => `${enclosure}: the covering that was advised is not needed any more`,
   people: 'What people do',
   feeds: (enclosure: string, added: number, removed: number, altered: number) => {
     const parts = [

@@ -32,6 +32,8 @@ export const changesEs: typeof changesEn = {
   plugsIn: (what, to) => `${what}: ahora en ${to}`,
   moves: (what, from, to) => `${what}: de ${from} a ${to}`,
   unplugged: (what, from) => `${what}: ya no en ${from}`,
+  covers: 'Cubiertas de la malla',
+  coverGone: (enclosure) => `${enclosure}: ya no se aconseja la cubierta`,
   people: 'Qué hacen las personas',
   feeds: (enclosure, added, removed, altered) => {
     const parts = [

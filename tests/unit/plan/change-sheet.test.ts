@@ -184,6 +184,7 @@ describe('a change sheet', () => {
         device: 'pulse',
         clock: 'standard',
         sets: [set(onSeconds)],
+        advice: [],
       })),
     });
     const sheet = changeSheet(misted(30) as unknown as Plan, misted(45) as unknown as Plan, ON);
@@ -201,6 +202,7 @@ describe('a change sheet', () => {
       device: 'timer',
       clock: 'wall',
       sets: [{ from: '2027-01-01', to: '2027-12-31', entries }],
+      advice: [],
     });
     const before = {
       ...plan,
