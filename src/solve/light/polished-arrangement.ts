@@ -8,8 +8,8 @@ import type { ShelfBound } from './shelf-bound.ts';
 import { type Errors, NO_ERROR, type ShelfCosts, withErrors } from './shelf-costs.ts';
 
 /** Sets of lamps solved before what stands is good enough. */
-const MOST_WORKED = 500;
-const MOST_PASSES = 6;
+const MOST_WORKED = 2500;
+const MOST_PASSES = 12;
 
 type Moves = readonly (readonly [lamp: number, timer: number])[];
 
