@@ -36,7 +36,7 @@ describe('a day that changes by more than an hour at once', () => {
   });
 
   it('cannot be bridged where one pin is the whole change', () => {
-    expect(instead(120, 600)).toBe('a timer with pins finer than 120 min could change in smaller steps');
+    expect(instead(120, 600)).toBe('use a timer with pins finer than 120 min: it can change in smaller steps');
   });
 
   it('of an hour or less is nothing to say', () => expect(instead(15, 540)).toBe('nothing said'));
