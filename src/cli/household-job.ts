@@ -50,20 +50,13 @@ export async function runJob(job: HouseholdJob, world: World): Promise<JobReport
     if (!written) return { ...nothing, end: 'not usable', exit: EXIT.unusable, diagnostics, said };
     const products = written.products.map(({ path }) => path);
     const { plan, published } = written;
-    keepResults(
-      options.out,
-      run.name,
-      madeWith(version, options),
-      published,
-      {
-        inputs: inputs(),
-        diagnostics,
-        sources: [...run.sources].map(([label, { shown }]) => [label, resolve(world.cwd, shown), isAbsolute(shown)]),
-        products,
-        enclosures: plan.enclosures.length,
-      },
-      world.disk,
+    const sources = [...run.sources].map(
+      ([label, { shown }]) => [label, resolve(world.cwd, shown), isAbsolute(shown)] as const,
     );
+    const kept = { inputs: inputs(), diagnostics, sources, products, enclosures: plan.enclosures.length };
+    // What is said of a clock is said of this run alone.
+    if (!diagnostics.some(({ code }) => code === 'clock-set-back'))
+      keepResults(options.out, run.name, madeWith(version, options), published, kept, world.disk);
     const end = published.changed ? 'written' : 'unchanged';
     return {
       ...nothing,

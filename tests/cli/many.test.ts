@@ -188,3 +188,17 @@ describe('parts and names', () => {
     expect(ended.exit).toBe(exit);
   });
 });
+
+describe('a clock that was set back', () => {
+  it('is told by the run that met it, and by none after', () => {
+    put('clock/a.yaml');
+    const compile = (today: string) =>
+      run(['compile', 'clock', '--out', 'clocked', '--json', '--no-pdf', '--today', today]);
+    const isTold = (today: string): boolean => compile(today).out.includes('clock-set-back');
+    expect(isTold('2027-01-01')).toBe(false);
+    put('clock/a.yaml', (text) => text.replace(/^name: .*$/m, 'name: Another'));
+    expect(isTold('2027-02-01')).toBe(false);
+    rmSync(join(folder, 'clocked/.versions/.kept/a.json'));
+    expect([isTold('2027-01-15'), isTold('2027-03-01')]).toEqual([true, false]);
+  });
+});
