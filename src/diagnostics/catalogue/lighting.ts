@@ -247,8 +247,10 @@ export const lighting = {
     'warning',
     ({ timer, limitMinutes, worstMinutes, withoutMinutes }) =>
       `changes of at most ${limitMinutes} min leave ${timer} ${worstMinutes} min from the target at worst, instead of ${withoutMinutes} min`,
-    ({ settingsToUndo }) =>
-      settingsToUndo === null ? 'allow larger changes' : `allow ${settingsToUndo} settings, the fewest that undo it`,
+    ({ settingsToUndo, withoutMinutes }) =>
+      settingsToUndo === null
+        ? 'allow larger changes'
+        : `allow larger changes, or ${settingsToUndo} settings, the fewest that come within ${withoutMinutes} min all the same`,
   ),
   'jump-large': wording<{
     timer: string;

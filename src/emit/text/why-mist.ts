@@ -122,7 +122,12 @@ function rowsOf(targets: MistTargets): readonly Row[] {
     ...share('mean by day', 'humidity.day', (day) => day.dayHumidity, targets.dayHumidity),
     ...share('mean by night', 'humidity.night', (day) => day.nightHumidity, targets.nightHumidity),
     ...share('mean of 24 h', 'humidity.mean', (day) => day.meanHumidity, targets.meanHumidity),
-    ...share('lowest', 'humidity.floor', (day) => day.lowHumidity, floorHumidity === null ? null : [floorHumidity, 1]),
+    ...share(
+      'lowest',
+      'humidity.floor',
+      (day) => day.lowHumidity,
+      floorHumidity === null ? null : [floorHumidity, 1],
+    ).map((row) => ({ ...row, target: `${percent(floorHumidity ?? 0)} at least` })),
     ...(peaksPerDay && targets.peakHumidity
       ? [
           {

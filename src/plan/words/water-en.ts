@@ -80,9 +80,9 @@ export const waterEn = {
     'cover-until': (v: { enclosure: string; on: string; off: string; open: string }) =>
       `${v.enclosure} needs that covering from ${v.on}; from ${v.off} its targets are met without it: take it off again then.`,
     'driest-month': (v: { enclosure: string; month: string; room: string; low: string; entries: string }) =>
-      `The driest air of ${v.enclosure} is in ${v.month}, with the room at ${v.room}: it falls to ${v.low}. That time by itself would take ${v.entries}.`,
+      `The driest air of ${v.enclosure} is in ${v.month}, with the room at ${v.room}: it falls to ${v.low}. Planned for those days alone it would get ${v.entries}.`,
     'coldest-month': (v: { enclosure: string; month: string; night: string; entries: string }) =>
-      `The coldest nights of ${v.enclosure} are in ${v.month}, ${v.night}. That time by itself would take ${v.entries}.`,
+      `The coldest nights of ${v.enclosure} are in ${v.month}, ${v.night}. Planned for those days alone it would get ${v.entries}.`,
     'water-bill': (v: { enclosure: string; water: string; tankDays: number; refillDays: number }) =>
       `${v.enclosure} takes ${v.water} of water a week${v.tankDays < 0 ? '' : `; the tank lasts ${daysWord(v.tankDays)} and is filled every ${v.refillDays === 1 ? 'day' : daysWord(v.refillDays)}`}.`,
     'run-off': (v: { enclosure: string; runOff: string; lasts: number; empty: number }) =>

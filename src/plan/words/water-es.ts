@@ -81,9 +81,9 @@ export const waterEs: typeof waterEn = {
     'cover-until': (v) =>
       `${v.enclosure} necesita esa cubierta desde el ${v.on}; desde el ${v.off} cumple sus objetivos sin ella: quítela entonces.`,
     'driest-month': (v) =>
-      `El aire más seco de ${v.enclosure} es el de ${v.month}, con la habitación al ${v.room}: baja a ${v.low}. Por sí solo, ese tiempo pediría ${v.entries}.`,
+      `El aire más seco de ${v.enclosure} es el de ${v.month}, con la habitación al ${v.room}: baja a ${v.low}. Planificado solo para esos días recibiría ${v.entries}.`,
     'coldest-month': (v) =>
-      `Las noches más frías de ${v.enclosure} son las de ${v.month}, ${v.night}. Por sí solo, ese tiempo pediría ${v.entries}.`,
+      `Las noches más frías de ${v.enclosure} son las de ${v.month}, ${v.night}. Planificado solo para esos días recibiría ${v.entries}.`,
     'water-bill': (v) =>
       `${v.enclosure} gasta ${v.water} de agua por semana${v.tankDays < 0 ? '' : `; el depósito dura ${daysWord(v.tankDays)} y se llena cada ${v.refillDays === 1 ? 'día' : `${v.refillDays} días`}`}.`,
     'run-off': (v) =>
