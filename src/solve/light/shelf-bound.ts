@@ -13,6 +13,7 @@ import { boundedGraph, fewestSettings, leastWorst } from './fewest-settings.ts';
 import type { Seats } from './seats.ts';
 import { DEFAULT_SETTINGS_AT_MOST } from './settings-allowed.ts';
 import type { ShelfLamp, TenthsByDay } from './shelf-lamp.ts';
+import { sumOfNearest } from './solve-dial.ts';
 import { leastBeginning, sumLayers } from './sum-layers.ts';
 
 /** The best timer that there could be. */
@@ -154,6 +155,7 @@ export class ShelfBound {
 
   #leastSum(targetTenths: TenthsByDay, worstTenths: number): number {
     const { bounded, settings } = this.#alone(targetTenths);
+    if (settings === bounded.graph.days) return sumOfNearest(bounded.graph);
     if (fewestSettings(bounded, worstTenths) > settings) return 0;
     const left = settings - 1;
     return leastBeginning(sumLayers(bounded, worstTenths, left), left).sumTenths;

@@ -4,7 +4,7 @@
  */
 import type { DialWindow } from '../../hardware/pins.ts';
 import { pinsMoved } from '../../hardware/pins.ts';
-import { layOutGraph, MOST_ERROR_TENTHS, NEVER, underJump } from './dial-graph.ts';
+import { type DialGraph, layOutGraph, MOST_ERROR_TENTHS, NEVER, underJump } from './dial-graph.ts';
 import type { ChosenSetting, DialProblem, DialSolution, TradeoffRow } from './dial-problem.ts';
 import {
   type BoundedGraph,
@@ -81,12 +81,26 @@ export function leastWorstError(problem: DialProblem): number {
   return leastWorst(bounded, settings, 0, MOST_ERROR_TENTHS);
 }
 
-/** The least sum of errors, however large the worst. */
+/** The least sum of errors, however large the worst; with settings for every day no more than what each day has at best. */
 export function leastSumOfErrors(problem: DialProblem): number {
-  const { bounded, settings } = settingsAllowed(problem, layOutGraph(problem));
+  const graph = layOutGraph(problem);
+  if (problem.settingsAtMost === problem.days) return sumOfNearest(graph);
+  const { bounded, settings } = settingsAllowed(problem, graph);
   fewestSettings(bounded, MOST_ERROR_TENTHS);
   const left = changesAfterEntry(bounded, settings);
   return leastBeginning(sumLayers(bounded, MOST_ERROR_TENTHS, left), left).sumTenths;
+}
+
+/** Returns the sum of errors if each day had the length nearest to its targets, or held what stood before: no settings have less. */
+export function sumOfNearest({ days, windows, errorTenths, source }: DialGraph): number {
+  const count = windows.length;
+  let sum = 0;
+  for (let day = 0; day < days; day++) {
+    let least = source.heldErrorTenths[day] as number;
+    for (let c = 0; c < count; c++) least = Math.min(least, errorTenths[day * count + c] as number);
+    sum += least;
+  }
+  return sum;
 }
 
 function changesAfterEntry({ graph }: BoundedGraph, settings: number): number {
