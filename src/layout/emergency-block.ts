@@ -60,7 +60,7 @@ export function emergencyItems(
   if (scope.enclosures.length <= ANIMALS_IN_BOX)
     return [{ block: emergencyBlock(plan, date, scope, words, widthMm, setting) }];
   const inner = widthMm - 2 * PADDING_MM;
-  const watches = watchFor(plan, date);
+  const watches = watchFor(scope, date);
   const box = stack(
     [...headBlocks(plan, words, inner, setting), actsList(actLines(watches, words), inner, setting)],
     0.6,

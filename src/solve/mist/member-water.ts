@@ -10,11 +10,11 @@ import type { MistUnit, UnitMember, UnitSpan } from './mist-unit.ts';
 import { enclosureNotes, enclosureWarnings } from './notes/enclosure-notes.ts';
 import { leversFor } from './notes/levers-by-way.ts';
 import { shortfallNotes, shortfallsOf } from './notes/shortfall-notes.ts';
+import { tooFewSets } from './notes/too-few-sets.ts';
 import { warned } from './notes/water-notes.ts';
 import { isSameDay, type MemberSet, memberSet, type PlannedSet } from './sets/member-sets.ts';
 import type { ChosenSets } from './sets/set-solution.ts';
 import type { UnitSolution } from './sets/unit-solver.ts';
-import { tooFewSets } from './too-few-sets.ts';
 
 /** Returns the sets of an enclosure as the plan keeps them, and its advice. */
 export function memberWater(

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { tooFewSets } from '../../../../src/solve/mist/too-few-sets.ts';
+import { tooFewSets } from '../../../../../src/solve/mist/notes/too-few-sets.ts';
 
 describe('sets of mists that are too few, in words', () => {
   it.each([
