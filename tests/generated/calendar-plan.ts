@@ -7,6 +7,7 @@ import { Log } from '../../src/diagnostics/log.ts';
 import type { Chore, DialPlan, Feed, MistPlan, Plan, PlanSite } from '../../src/plan/plan.ts';
 import { identifyEvents } from '../../src/replan/identity.ts';
 import { calendarEvents } from '../../src/solve/calendar/events.ts';
+import { EMPTY_PLAN, PLAIN_DIAL, PLAIN_ENCLOSURE, PLAIN_FEED, PLAIN_MIST } from './plain-plan.ts';
 import { Choices } from './random.ts';
 
 /** Both hemispheres, half an hour, none, rules that no yearly rule holds, winter time as the odd one. */
@@ -46,7 +47,7 @@ export function generatedParts(seed: number): Plan {
   const enclosures = ['fern', 'moss', 'slate'].slice(0, choices.between(1, 3));
   const to = isoDateOf(frame.from + frame.days - 1);
   return {
-    ...EMPTY,
+    ...EMPTY_PLAN,
     id: `household-${seed}`,
     name: choices.oneOf(['Reading room', 'Reading, room; two', 'Sala de lectura', '図書室 \n second line']),
     language: choices.oneOf(['en', 'es']),
@@ -58,7 +59,7 @@ export function generatedParts(seed: number): Plan {
       { id: 'sitter', feedsAt: [], reminderMinutes: null, minutesADay: null },
     ],
     site: siteOf(timezone, frame.from, frame.days),
-    enclosures: enclosures.map((id) => ({ ...ENCLOSURE, id, name: id.toUpperCase() })),
+    enclosures: enclosures.map((id) => ({ ...PLAIN_ENCLOSURE, id, name: id.toUpperCase() })),
     hardware: [
       {
         id: 'wall-dial',
@@ -132,7 +133,7 @@ function feeds(enclosure: string, { from, days, choices }: Frame): readonly Feed
       const dusting = cycle[all.length % cycle.length] ?? null;
       const by = day >= from + 60 && day <= from + 75 ? 'sitter' : 'keeper';
       all.push({
-        ...FEED,
+        ...PLAIN_FEED,
         date: isoDateOf(day),
         time,
         slot: all.length % cycle.length,
@@ -179,7 +180,7 @@ function dial({ from, days, choices }: Frame): DialPlan {
     const slots = Array.from({ length: off - on }, (_, slot) => on + slot);
     return { from: isoDateOf(from + start), to, windows, slots, wall: [], worstErrorMinutes: 0, meanErrorMinutes: 0 };
   });
-  return { ...DIAL, pins: choices.oneOf(['down-is-on', 'up-is-on', null]), settings };
+  return { ...PLAIN_DIAL, pins: choices.oneOf(['down-is-on', 'up-is-on', null]), settings };
 }
 
 function mist(enclosure: string, { from, days, choices }: Frame): MistPlan {
@@ -199,127 +200,11 @@ function mist(enclosure: string, { from, days, choices }: Frame): MistPlan {
     shortfall: 0,
     shortfalls: [],
   };
-  return { ...MIST, enclosure, pump: byHand ? 'by-hand' : 'pump', device: byHand ? null : 'mist-timer', sets: [set] };
+  return {
+    ...PLAIN_MIST,
+    enclosure,
+    pump: byHand ? 'by-hand' : 'pump',
+    device: byHand ? null : 'mist-timer',
+    sets: [set],
+  };
 }
-
-const FEED: Feed = {
-  date: '',
-  time: '08:15',
-  slot: 0,
-  enclosure: '',
-  food: 'insects',
-  feeder: 'cricket',
-  count: 5,
-  portion: '5, no longer than the head is wide',
-  dusting: null,
-  by: 'keeper',
-  gutLoadFrom: null,
-  standIn: false,
-};
-
-const DIAL: DialPlan = {
-  device: 'wall-dial',
-  clock: 'standard',
-  stepMinutes: 15,
-  turnsInDays: 1,
-  pins: 'down-is-on',
-  drives: [],
-  lamps: [],
-  settings: [],
-  targetHighMinutes: [],
-  targetLowMinutes: [],
-  targetMinutes: [],
-  worstErrorMinutes: 0,
-  meanErrorMinutes: 0,
-  tradeoff: [],
-};
-
-const MIST: MistPlan = {
-  enclosure: '',
-  pump: null,
-  device: null,
-  clock: 'wall',
-  sets: [],
-  limits: null,
-  advice: [],
-  targets: {
-    dayHumidity: null,
-    nightHumidity: null,
-    meanHumidity: null,
-    peakHumidity: null,
-    peaksPerDay: null,
-    floorHumidity: null,
-    ceilingHumidity: null,
-    soakedAtMostHours: null,
-    dryOut: null,
-    drink: null,
-    cadence: null,
-    favour: 'even',
-  },
-  model: {
-    volumeM3: 0.2,
-    airChangesPerHour: 7,
-    wettableAreaM2: 1,
-    filmCapacityG: 100,
-    airborneShare: 0,
-    landsShare: 0.6,
-    warmUpMinutes: 20,
-    transferMPerHour: 5,
-    baselineGPerHour: 0,
-    flowGPerHour: 5400,
-  },
-};
-
-const ENCLOSURE: Plan['enclosures'][number] = {
-  id: '',
-  name: '',
-  species: 'panther-chameleon',
-  speciesName: 'Panther chameleon',
-  scientific: 'Furcifer pardalis',
-  activity: 'diurnal',
-  animals: 1,
-  animalNames: [],
-  stages: [],
-  sizeCm: [50, 50, 90],
-  targets: [],
-  uvIndex: null,
-  cautions: [],
-  where: {},
-  spans: [],
-};
-
-const EMPTY: Plan = {
-  format: 1,
-  id: '',
-  revision: 1,
-  made: '2027-01-01',
-  tool: '1.0.0',
-  digests: {},
-  previous: null,
-  name: '',
-  timezone: 'UTC',
-  from: '',
-  to: '',
-  units: 'metric',
-  paper: 'a4',
-  language: 'en',
-  contacts: {},
-  people: [],
-  site: { latitude: 0, longitude: 0, standardOffsetMinutes: 0, offsets: [], sunMinutes: [] },
-  enclosures: [],
-  hardware: [],
-  cautions: [],
-  sources: {},
-  lighting: [],
-  misting: [],
-  feeding: [],
-  rotation: [],
-  chores: [],
-  stock: [],
-  away: [],
-  events: [],
-  notPlanned: [],
-  loads: [],
-  assumptions: [],
-  warnings: [],
-};

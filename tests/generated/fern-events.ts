@@ -4,6 +4,8 @@ import type { EventDraft } from '../../src/plan/event-draft.ts';
 import type { Feed, Plan } from '../../src/plan/plan.ts';
 import { calendarEvents } from '../../src/solve/calendar/events.ts';
 import { generatedParts } from './calendar-plan.ts';
+import { MADRID_OFFSETS } from './offsets-of-2027.ts';
+import { PLAIN_FEED } from './plain-plan.ts';
 
 /** Madrid in 2027, with one enclosure and nothing planned. */
 export const fernPlan: Plan = {
@@ -23,11 +25,7 @@ export const fernPlan: Plan = {
     latitude: 41.65,
     longitude: -0.89,
     standardOffsetMinutes: 60,
-    offsets: [
-      { fromUtc: '2026-10-25T01:00Z', minutes: 60 },
-      { fromUtc: '2027-03-28T01:00Z', minutes: 120 },
-      { fromUtc: '2027-10-31T01:00Z', minutes: 60 },
-    ],
+    offsets: MADRID_OFFSETS,
     sunMinutes: [],
   },
   lighting: [],
@@ -40,18 +38,11 @@ export const fernPlan: Plan = {
 };
 
 export const FERN_FEED: Feed = {
+  ...PLAIN_FEED,
   date: '2027-01-01',
-  time: '08:15',
-  slot: 0,
   enclosure: 'fern',
-  food: 'insects',
-  feeder: 'cricket',
-  count: 5,
-  portion: '5, no longer than the head is wide',
   dusting: 'calcium-d3',
-  by: 'keeper',
   gutLoadFrom: '2026-12-31',
-  standIn: false,
 };
 
 /** Returns the events of the plan as changed. */

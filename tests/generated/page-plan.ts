@@ -1,5 +1,6 @@
 /** A small plan of our own with something in every part of the page, and names that try to break out of it. */
 import type { DialPlan, DialSetting, Feed, MistPlan, MistSet, Plan, PlanEvent, Window } from '../../src/plan/plan.ts';
+import { EMPTY_PLAN, PLAIN_DIAL, PLAIN_ENCLOSURE, PLAIN_EVENT, PLAIN_FEED, PLAIN_MIST } from './plain-plan.ts';
 
 /** Breaks out of tags, attributes and comments, hides a control character and turns the reading direction around. */
 export const HOSTILE = `<script>alert(1)</script> "' onload='x' --> &amp; \u0000 \u202eevil`;
@@ -15,20 +16,16 @@ function setting(from: string, to: string, first: number, last: number): DialSet
 function dial(device: string): DialPlan {
   const target = Array.from({ length: 90 }, (_, day) => 660 + day);
   return {
+    ...PLAIN_DIAL,
     device,
-    clock: 'standard',
-    stepMinutes: 15,
-    turnsInDays: 1,
     pins: 'down-is-on',
     drives: ['lamp:fern/sun'],
-    lamps: [],
     settings: [setting('2027-01-01', '2027-01-31', 30, 74), setting('2027-02-01', '2027-03-31', 28, 76)],
     targetHighMinutes: target,
     targetLowMinutes: target,
     targetMinutes: target,
     worstErrorMinutes: 12,
     meanErrorMinutes: 6,
-    tradeoff: [],
   };
 }
 
@@ -45,99 +42,35 @@ const MISTS: MistSet = {
 
 function misting(enclosure: string): MistPlan {
   return {
+    ...PLAIN_MIST,
     enclosure,
     pump: 'pump',
     device: 'mist-timer',
-    clock: 'wall',
     sets: [MISTS],
-    targets: {
-      dayHumidity: null,
-      nightHumidity: null,
-      meanHumidity: null,
-      peakHumidity: null,
-      peaksPerDay: null,
-      floorHumidity: null,
-      ceilingHumidity: null,
-      soakedAtMostHours: null,
-      dryOut: null,
-      drink: null,
-      cadence: null,
-      favour: 'dawn',
-    },
-    limits: null,
-    model: {
-      volumeM3: 1,
-      airChangesPerHour: 1,
-      wettableAreaM2: 1,
-      filmCapacityG: 1,
-      airborneShare: 0,
-      landsShare: 1,
-      warmUpMinutes: 20,
-      transferMPerHour: 5,
-      baselineGPerHour: 0,
-      flowGPerHour: 1,
-    },
     advice: [{ code: 'any', values: {}, message: HOSTILE }],
   };
 }
 
 function feed(date: string, dusting: string | null): Feed {
-  const amount = { count: 5, portion: '5, no longer than the head is wide' };
-  return {
-    date,
-    time: '08:15',
-    slot: 0,
-    enclosure: 'fern',
-    food: 'insects',
-    feeder: 'cricket',
-    ...amount,
-    dusting,
-    by: 'keeper',
-    gutLoadFrom: null,
-    standIn: false,
-  };
+  return { ...PLAIN_FEED, date, enclosure: 'fern', dusting };
 }
 
 function event(id: string, stamp: string): PlanEvent {
   const identity = { uid: `${id}@dewdial`, sequence: 0, stamp, status: 'CONFIRMED' as const };
-  const when = {
-    start: '2027-01-05T08:15',
-    minutes: 10,
-    allDay: false,
-    rule: null,
-    until: null,
-    exdates: [],
-    alarmMinutes: null,
-  };
-  return {
-    ...identity,
-    title: `Feed ${id}`,
-    description: '',
-    category: 'feed',
-    ...when,
-    for: 'keeper',
-    kind: 'feed',
-    task: id,
-    slot: 0,
-  };
+  return { ...PLAIN_EVENT, ...identity, title: `Feed ${id}`, start: '2027-01-05T08:15', task: id };
 }
 
 /** Returns the plan, in a language, its texts as given. */
 export function pagePlan(language: 'en' | 'es' = 'en', text = 'Fern'): Plan {
   return {
-    format: 1,
+    ...EMPTY_PLAN,
     id: 'page',
     revision: 3,
     made: '2027-01-05',
-    tool: '1.0.0',
-    digests: {},
-    previous: null,
     name: text,
     timezone: 'Europe/Madrid',
     from: '2027-01-01',
     to: '2027-03-31',
-    units: 'metric',
-    paper: 'a4',
     language,
     contacts: { keeper: '+34 600 000 000', vet: `Exotics clinic, +34 976 000 000, ${text}`, note: text },
     people: [{ id: 'keeper', feedsAt: ['08:15'], reminderMinutes: null, minutesADay: null }],
@@ -150,16 +83,12 @@ export function pagePlan(language: 'en' | 'es' = 'en', text = 'Fern'): Plan {
     },
     enclosures: [
       {
+        ...PLAIN_ENCLOSURE,
         id: 'fern',
         name: text,
-        species: 'panther-chameleon',
         speciesName: text,
-        scientific: 'Furcifer pardalis',
-        activity: 'diurnal',
-        animals: 1,
         animalNames: [text],
         stages: [{ from: '2027-01-01', stage: 'adult' }],
-        sizeCm: [50, 50, 90],
         targets: [
           {
             path: 'temperature.day',
@@ -190,7 +119,6 @@ export function pagePlan(language: 'en' | 'es' = 'en', text = 'Fern'): Plan {
         ],
         uvIndex: { fergusonZone: 3, mean: [1, 2.6], max: [2.9, 7.4] },
         cautions: ['salmonella'],
-        where: {},
         spans: [{ kind: 'ill', from: '2027-01-04', to: '2027-01-09', vet: text }],
       },
     ],
@@ -216,11 +144,9 @@ export function pagePlan(language: 'en' | 'es' = 'en', text = 'Fern'): Plan {
       },
     ],
     cautions: [{ id: 'salmonella', text, source: text }],
-    sources: {},
     lighting: [dial('wall-dial')],
     misting: [misting('fern')],
     feeding: [feed('2027-01-05', 'calcium'), feed('2027-01-06', null), feed('2027-01-08', 'multivitamin')],
-    rotation: [],
     chores: [
       {
         id: 'fern/drip-bowl',
@@ -234,11 +160,8 @@ export function pagePlan(language: 'en' | 'es' = 'en', text = 'Fern'): Plan {
       },
     ],
     stock: [{ date: '2027-01-05', feeder: 'cricket', amount: 40, why: text }],
-    away: [],
     events: [event('one', '2027-01-01T00:00:00Z'), event('two', '2027-01-05T00:00:00Z')],
     notPlanned: [{ lamp: 'fern/uv', device: null, why: text }],
-    loads: [],
-    assumptions: [],
     warnings: [{ code: 'any', message: text, file: 'home.yaml', line: 3, column: 1 }],
   };
 }

@@ -12,19 +12,9 @@ import {
   utcMinuteOfWall,
   wallTimeAt,
 } from '../../../src/basics/utc-offsets.ts';
+import { autumn, MADRID, spring, WINTER_TIME } from '../../generated/offsets-of-2027.ts';
 
 const DAY = 1440;
-const spring = epochDay('2027-03-28');
-const autumn = epochDay('2027-10-31');
-const MADRID: UtcOffsets = {
-  zone: 'Europe/Madrid',
-  standardOffsetMinutes: 60,
-  spans: [
-    { fromUtcMinute: epochDay('2026-10-25') * DAY + 60, offsetMinutes: 60 },
-    { fromUtcMinute: spring * DAY + 60, offsetMinutes: 120 },
-    { fromUtcMinute: autumn * DAY + 60, offsetMinutes: 60 },
-  ],
-};
 const HAVANA: UtcOffsets = {
   zone: 'America/Havana',
   standardOffsetMinutes: -300,
@@ -34,17 +24,6 @@ const HAVANA: UtcOffsets = {
     { fromUtcMinute: epochDay('2027-11-07') * DAY + 300, offsetMinutes: -300 },
   ],
 };
-/** One hour less in winter than the offset called standard. */
-const WINTER_TIME: UtcOffsets = {
-  zone: 'Test/Winter',
-  standardOffsetMinutes: 60,
-  spans: [
-    { fromUtcMinute: 0, offsetMinutes: 60 },
-    { fromUtcMinute: spring * DAY + 120, offsetMinutes: 0 },
-    { fromUtcMinute: (spring + 35) * DAY + 120, offsetMinutes: 60 },
-  ],
-};
-
 describe('the offset in force', () => {
   it('changes at the very minute of the change', () => {
     expect(offsetAt(MADRID, spring * DAY + 59)).toBe(60);

@@ -8,24 +8,11 @@ import { watchFor } from '../../../src/plan/watch-for.ts';
 import { mistChanges, mistsOn } from '../../../src/plan/water-day.ts';
 import { FEED_MINUTES, workDays, workWeeks } from '../../../src/plan/work-load.ts';
 import { barePlan } from '../../generated/bare-plan.ts';
+import { PLAIN_ENCLOSURE, PLAIN_FEED } from '../../generated/plain-plan.ts';
 import { shelfCare } from '../../generated/shelf-care.ts';
 
 function feed(date: string, more: Partial<Feed> = {}): Feed {
-  return {
-    date,
-    time: '09:15',
-    slot: 0,
-    enclosure: 'fern',
-    food: 'insects',
-    feeder: 'cricket',
-    count: 5,
-    portion: '5, no longer than the head is wide',
-    dusting: 'calcium',
-    by: 'keeper',
-    gutLoadFrom: null,
-    standIn: false,
-    ...more,
-  };
+  return { ...PLAIN_FEED, date, time: '09:15', enclosure: 'fern', dusting: 'calcium', ...more };
 }
 
 function chore(id: string, dates: readonly string[], more: Partial<Chore> = {}): Chore {
@@ -40,19 +27,13 @@ function enclosure(id: string, more: Partial<PlanEnclosure> = {}): PlanEnclosure
     origin: { kind: 'profile' as const },
   });
   return {
+    ...PLAIN_ENCLOSURE,
     id,
     name: id === 'fern' ? 'Fern' : 'Moss',
-    species: 'panther-chameleon',
-    speciesName: 'Panther chameleon',
-    scientific: 'Furcifer pardalis',
-    activity: 'diurnal',
-    animals: 1,
-    animalNames: [],
     stages: [
       { from: '2027-01-01', stage: 'juvenile' },
       { from: '2027-06-01', stage: 'adult' },
     ],
-    sizeCm: [50, 50, 90],
     targets: [
       record('temperature.day', [22, 28], '°C'),
       record('temperature.never_below', 15, '°C'),

@@ -2,22 +2,13 @@ import { describe, expect, it } from 'vitest';
 import type { EventDraft } from '../../../src/plan/event-draft.ts';
 import type { PlanEvent } from '../../../src/plan/plan.ts';
 import { eventUid, identifyEvents, type Revision, type Standing } from '../../../src/replan/identity.ts';
+import { PLAIN_EVENT } from '../../generated/plain-plan.ts';
 
 const FEED: EventDraft = {
+  ...PLAIN_EVENT,
   title: 'Feed Fern: 5 × cricket',
-  description: '',
-  category: 'feed',
-  start: '2027-01-01T08:15',
-  minutes: 10,
-  allDay: false,
   rule: 'FREQ=DAILY;INTERVAL=2',
   until: '2027-12-31T08:15',
-  exdates: [],
-  alarmMinutes: null,
-  for: 'keeper',
-  kind: 'feed',
-  task: 'fern/feed/cricket',
-  slot: 0,
 };
 const BOWL: EventDraft = {
   ...FEED,

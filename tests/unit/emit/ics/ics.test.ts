@@ -3,26 +3,16 @@ import { emitIcs } from '../../../../src/emit/ics/ics.ts';
 import { icsFiles } from '../../../../src/emit/ics/ics-files.ts';
 import type { Plan, PlanEvent } from '../../../../src/plan/plan.ts';
 import { generatedParts } from '../../../generated/calendar-plan.ts';
+import { MADRID_OFFSETS } from '../../../generated/offsets-of-2027.ts';
+import { PLAIN_EVENT } from '../../../generated/plain-plan.ts';
 
 const EVENT: PlanEvent = {
+  ...PLAIN_EVENT,
   uid: '0123456789abcdef0123456789abcdef@dewdial',
   sequence: 3,
   stamp: '2027-02-01T00:00:00Z',
   status: 'CONFIRMED',
-  title: 'Feed Fern',
-  description: '',
-  category: 'feed',
   start: '2027-03-26T08:15',
-  minutes: 10,
-  allDay: false,
-  rule: null,
-  until: null,
-  exdates: [],
-  alarmMinutes: null,
-  for: 'keeper',
-  kind: 'feed',
-  task: 'fern/feed/cricket',
-  slot: 0,
 };
 
 /** Madrid, whose summer time begins on 28 March 2027 at 01:00 UTC. */
@@ -33,11 +23,7 @@ const madrid: Plan = {
   site: {
     ...generatedParts(0).site,
     standardOffsetMinutes: 60,
-    offsets: [
-      { fromUtc: '2026-10-25T01:00Z', minutes: 60 },
-      { fromUtc: '2027-03-28T01:00Z', minutes: 120 },
-      { fromUtc: '2027-10-31T01:00Z', minutes: 60 },
-    ],
+    offsets: MADRID_OFFSETS,
   },
 };
 

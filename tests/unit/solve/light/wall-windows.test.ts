@@ -4,23 +4,12 @@ import { clockTimeOf, minuteOf } from '../../../../src/basics/minute-of-day.ts';
 import type { UtcOffsets } from '../../../../src/basics/utc-offsets.ts';
 import type { Window } from '../../../../src/plan/plan.ts';
 import { changeDates, spansByClock, wallWindows } from '../../../../src/solve/light/wall-windows.ts';
+import { autumn, MADRID, spring, WINTER_TIME } from '../../../generated/offsets-of-2027.ts';
 
 const DAY = 1440;
-const spring = epochDay('2027-03-28');
-const autumn = epochDay('2027-10-31');
 const from = epochDay('2027-01-01');
 const to = epochDay('2027-12-31');
 
-/** Madrid in 2027: an hour more than standard from 02:00 on 28 March to 03:00 on 31 October. */
-const MADRID: UtcOffsets = {
-  zone: 'Europe/Madrid',
-  standardOffsetMinutes: 60,
-  spans: [
-    { fromUtcMinute: epochDay('2026-10-25') * DAY + 60, offsetMinutes: 60 },
-    { fromUtcMinute: spring * DAY + 60, offsetMinutes: 120 },
-    { fromUtcMinute: autumn * DAY + 60, offsetMinutes: 60 },
-  ],
-};
 /** Havana's way: from 00:00 straight to 01:00. */
 const MIDNIGHT: UtcOffsets = {
   zone: 'Test/Midnight',
@@ -30,15 +19,6 @@ const MIDNIGHT: UtcOffsets = {
     { fromUtcMinute: spring * DAY, offsetMinutes: 60 },
   ],
 };
-const WINTER_TIME: UtcOffsets = {
-  zone: 'Test/Winter',
-  standardOffsetMinutes: 60,
-  spans: [
-    { fromUtcMinute: 0, offsetMinutes: 60 },
-    { fromUtcMinute: spring * DAY + 120, offsetMinutes: 0 },
-  ],
-};
-
 function onDate(windows: readonly Window[], offsets: UtcOffsets, day: number, clock: 'standard' | 'wall' = 'standard') {
   return wallWindows(windows, clock, offsets, day, day)[0]?.windows.map(({ on, off }) => `${on}-${off}`);
 }

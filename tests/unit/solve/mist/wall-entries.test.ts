@@ -1,20 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { epochDay } from '../../../../src/basics/calendar-day.ts';
-import type { UtcOffsets } from '../../../../src/basics/utc-offsets.ts';
 import { wallEntries } from '../../../../src/solve/mist/wall-entries.ts';
+import { autumn, MADRID, spring } from '../../../generated/offsets-of-2027.ts';
 
-const DAY = 1440;
-const spring = epochDay('2027-03-28');
-const autumn = epochDay('2027-10-31');
-const MADRID: UtcOffsets = {
-  zone: 'Europe/Madrid',
-  standardOffsetMinutes: 60,
-  spans: [
-    { fromUtcMinute: 0, offsetMinutes: 60 },
-    { fromUtcMinute: spring * DAY + 60, offsetMinutes: 120 },
-    { fromUtcMinute: autumn * DAY + 60, offsetMinutes: 60 },
-  ],
-};
 const ENTRIES = ['01:30', '02:30', '08:00', '23:30'].map((at) => ({ at, seconds: 60 }));
 
 function startsOn(day: number, clock: 'standard' | 'wall') {

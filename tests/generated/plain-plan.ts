@@ -1,0 +1,147 @@
+/** A plan with nothing in it, and its parts in their plainest form, for tests that fill in what they ask about. */
+import type { EventDraft } from '../../src/plan/event-draft.ts';
+import type { DialPlan, Feed, MistPlan, Plan, PlanEnclosure } from '../../src/plan/plan.ts';
+
+/** Insects in the morning, undusted; its date and enclosure are to be filled in. */
+export const PLAIN_FEED: Feed = {
+  date: '',
+  time: '08:15',
+  slot: 0,
+  enclosure: '',
+  food: 'insects',
+  feeder: 'cricket',
+  count: 5,
+  portion: '5, no longer than the head is wide',
+  dusting: null,
+  by: 'keeper',
+  gutLoadFrom: null,
+  standIn: false,
+};
+
+/** A dial with pins every quarter of an hour, without settings. */
+export const PLAIN_DIAL: DialPlan = {
+  device: 'wall-dial',
+  clock: 'standard',
+  stepMinutes: 15,
+  turnsInDays: 1,
+  pins: 'down-is-on',
+  drives: [],
+  lamps: [],
+  settings: [],
+  targetHighMinutes: [],
+  targetLowMinutes: [],
+  targetMinutes: [],
+  worstErrorMinutes: 0,
+  meanErrorMinutes: 0,
+  tradeoff: [],
+};
+
+/** An enclosure without entries or targets of its own. */
+export const PLAIN_MIST: MistPlan = {
+  enclosure: '',
+  pump: null,
+  device: null,
+  clock: 'wall',
+  sets: [],
+  limits: null,
+  advice: [],
+  targets: {
+    dayHumidity: null,
+    nightHumidity: null,
+    meanHumidity: null,
+    peakHumidity: null,
+    peaksPerDay: null,
+    floorHumidity: null,
+    ceilingHumidity: null,
+    soakedAtMostHours: null,
+    dryOut: null,
+    drink: null,
+    cadence: null,
+    favour: 'even',
+  },
+  model: {
+    volumeM3: 0.2,
+    airChangesPerHour: 7,
+    wettableAreaM2: 1,
+    filmCapacityG: 100,
+    airborneShare: 0,
+    landsShare: 0.6,
+    warmUpMinutes: 20,
+    transferMPerHour: 5,
+    baselineGPerHour: 0,
+    flowGPerHour: 5400,
+  },
+};
+
+export const PLAIN_ENCLOSURE: PlanEnclosure = {
+  id: '',
+  name: '',
+  species: 'panther-chameleon',
+  speciesName: 'Panther chameleon',
+  scientific: 'Furcifer pardalis',
+  activity: 'diurnal',
+  animals: 1,
+  animalNames: [],
+  stages: [],
+  sizeCm: [50, 50, 90],
+  targets: [],
+  uvIndex: null,
+  cautions: [],
+  where: {},
+  spans: [],
+};
+
+/** A plan in which nothing is planned. */
+export const EMPTY_PLAN: Plan = {
+  format: 1,
+  id: '',
+  revision: 1,
+  made: '2027-01-01',
+  tool: '1.0.0',
+  digests: {},
+  previous: null,
+  name: '',
+  timezone: 'UTC',
+  from: '',
+  to: '',
+  units: 'metric',
+  paper: 'a4',
+  language: 'en',
+  contacts: {},
+  people: [],
+  site: { latitude: 0, longitude: 0, standardOffsetMinutes: 0, offsets: [], sunMinutes: [] },
+  enclosures: [],
+  hardware: [],
+  cautions: [],
+  sources: {},
+  lighting: [],
+  misting: [],
+  feeding: [],
+  rotation: [],
+  chores: [],
+  stock: [],
+  away: [],
+  events: [],
+  notPlanned: [],
+  loads: [],
+  assumptions: [],
+  warnings: [],
+};
+
+/** A feed in the calendar, once, without an alarm. */
+export const PLAIN_EVENT: EventDraft = {
+  title: 'Feed Fern',
+  description: '',
+  category: 'feed',
+  start: '2027-01-01T08:15',
+  minutes: 10,
+  allDay: false,
+  rule: null,
+  until: null,
+  exdates: [],
+  alarmMinutes: null,
+  for: 'keeper',
+  kind: 'feed',
+  task: 'fern/feed/cricket',
+  slot: 0,
+};
