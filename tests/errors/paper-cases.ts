@@ -5,7 +5,8 @@ import { fontSet, measureOf } from '../../src/emit/pdf/fonts.ts';
 import { type CareWish, careDocument, NO_WISH } from '../../src/layout/care-document.ts';
 import { handoverSitter } from '../../src/layout/handover-sitter.ts';
 import type { Plan } from '../../src/plan/plan.ts';
-import { compiledText, householdText, type PageHousehold } from '../generated/page-household.ts';
+import { compiledOnce, planIn } from '../compiled-household.ts';
+import { householdText, type PageHousehold } from '../generated/page-household.ts';
 import type { Said } from './gallery.ts';
 import type { OtherCase } from './other-cases.ts';
 
@@ -20,8 +21,7 @@ const SHELF: PageHousehold = {
 };
 
 function saidOfPages(household: Partial<PageHousehold>, work: (plan: Plan, log: Log) => void): Said {
-  const { plan, diagnostics } = compiledText(householdText({ ...SHELF, ...household }));
-  if (!plan) throw new Error(JSON.stringify(diagnostics));
+  const plan = planIn(compiledOnce(householdText({ ...SHELF, ...household })));
   const log = new Log();
   work(plan, log);
   const said = log.sorted();

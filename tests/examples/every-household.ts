@@ -2,8 +2,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { basename } from 'node:path';
 import { parse } from 'yaml';
-import { type Compiled, compile } from '../../src/compile.ts';
-import { PROFILE_IDS, profileText } from '../shipped-profiles.ts';
+import type { Compiled } from '../../src/compile.ts';
+import { compiledOnce } from '../compiled-household.ts';
 import type { DialRules } from './check-plan.ts';
 
 const FOLDERS = [new URL('../../examples/', import.meta.url), new URL('./households/', import.meta.url)];
@@ -21,23 +21,9 @@ export const HOUSEHOLDS: readonly Household[] = FOLDERS.flatMap((folder) =>
     .map((file) => ({ name: basename(file, '.yaml'), text: readFileSync(new URL(file, folder), 'utf8') })),
 );
 
-const compiledAlready = new Map<string, Compiled>();
-
 /** Compiles a household as of its plan's first day, without an earlier plan. */
 export function compiled({ name, text }: Household): Compiled {
-  const known = compiledAlready.get(text);
-  if (known) return known;
-  const fresh = compile({
-    file: `${name}.yaml`,
-    text,
-    profile: (id) => (PROFILE_IDS.includes(id) ? { file: `profiles/${id}.yaml`, text: profileText(id) } : null),
-    profileIds: PROFILE_IDS,
-    earlier: null,
-    today: { date: String(planOf(text)?.from) },
-    version: '1.0.0',
-  });
-  compiledAlready.set(text, fresh);
-  return fresh;
+  return compiledOnce(text, { file: `${name}.yaml`, today: String(planOf(text)?.from) });
 }
 
 /** Reads what the file asks of its dials, apart from the program's own reading. */

@@ -1,13 +1,13 @@
 /** A household with one misted enclosure, and logs of a gauge that hangs in it: what the air model says, with noise. */
-import { readFileSync } from 'node:fs';
 import { epochDay, isoDateOf } from '../../src/basics/calendar-day.ts';
 import { clockTimeOf } from '../../src/basics/minute-of-day.ts';
 import { utcMinuteOfDateStart, wallTimeAt } from '../../src/basics/utc-offsets.ts';
 import { zoneOffsets } from '../../src/basics/zone.ts';
-import { type Compiled, compile } from '../../src/compile.ts';
+import type { Compiled } from '../../src/compile.ts';
 import { pastDays } from '../../src/fit/past-days.ts';
 import type { Plan } from '../../src/plan/plan.ts';
 import { AirHistory, type FreeAir } from '../../src/science/air-history.ts';
+import { type Asked, compiledHousehold } from '../compiled-household.ts';
 import { Choices } from './random.ts';
 
 /** Two mists a day by a cadence of its own; `more` stands in the enclosure. */
@@ -39,23 +39,11 @@ ${more}`;
 /** Compiles it as `home.yaml`. */
 export function compiledFern(
   text: string,
-  fitted: { readonly file: string; readonly text: string } | null = null,
+  fitted: Asked['fitted'] = null,
   earlier: Plan | null = null,
   today = '2027-01-01',
 ): Compiled {
-  return compile({
-    file: 'home.yaml',
-    text,
-    profile: (id) => ({
-      file: `profiles/${id}.yaml`,
-      text: readFileSync(new URL(`../../profiles/${id}.yaml`, import.meta.url), 'utf8'),
-    }),
-    profileIds: ['panther-chameleon'],
-    fitted,
-    earlier,
-    today: { date: today },
-    version: '1.0.0',
-  });
+  return compiledHousehold(text, { fitted, earlier, today });
 }
 
 export interface LogWish {

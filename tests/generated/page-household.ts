@@ -1,11 +1,6 @@
 /** Households for the printed pages: any of the shipped species, few or many of everything, names of every sort. */
-import { existsSync, readdirSync, readFileSync } from 'node:fs';
-import { basename } from 'node:path';
-import { type Compiled, compile } from '../../src/compile.ts';
+import { PROFILE_IDS } from '../shipped-profiles.ts';
 import { Choices } from './random.ts';
-
-const PROFILES = new URL('../../profiles/', import.meta.url);
-export const SPECIES = readdirSync(PROFILES).map((file) => basename(file, '.yaml'));
 
 export interface PageHousehold {
   readonly paper: 'a4' | 'letter';
@@ -25,7 +20,7 @@ export function householdText(wish: PageHousehold): string {
   const step = pick([15, 30]);
   const sense = pick(['down-is-on', 'up-is-on']);
   const enclosures = Array.from({ length: wish.enclosures }, (_, index) => {
-    const species = pick(SPECIES);
+    const species = pick(PROFILE_IDS);
     const name = wish.names[index % wish.names.length] ?? 'Fern';
     const chores = Array.from(
       { length: Math.ceil(wish.chores / wish.enclosures) },
@@ -64,20 +59,4 @@ ${enclosures.join('')}
 away:
   - { from: 2027-01-11, to: 2027-01-17, sitter: sitter, visits: every 1 day }
 `;
-}
-
-/** Compiles a text without disk or clock of the program's own. */
-export function compiledText(text: string, today = '2027-01-01', file = 'home.yaml'): Compiled {
-  return compile({
-    file,
-    text,
-    profile: (idOrPath) => {
-      const url = new URL(`${idOrPath}.yaml`, PROFILES);
-      return existsSync(url) ? { file: `profiles/${idOrPath}.yaml`, text: readFileSync(url, 'utf8') } : null;
-    },
-    profileIds: SPECIES,
-    earlier: null,
-    today: { date: today },
-    version: '1.0.0',
-  });
 }

@@ -1,25 +1,14 @@
 /** Says that a change sheet has changed, never that it is right. `GOLDEN_WRITE=1` writes a sheet that is missing. */
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { compile } from '../../src/compile.ts';
 import { changesText } from '../../src/emit/text/changes.ts';
 import type { Language, Plan } from '../../src/plan/plan.ts';
-import { PROFILE_IDS, profileText } from '../shipped-profiles.ts';
+import { compiledHousehold, planIn } from '../compiled-household.ts';
 
 const TEXT = readFileSync(new URL('replanned.yaml', import.meta.url), 'utf8');
 
 function planOf(text: string, today: string, earlier: Plan | null): Plan {
-  const { plan, diagnostics } = compile({
-    file: 'replanned.yaml',
-    text,
-    profile: (id) => ({ file: `profiles/${id}.yaml`, text: profileText(id) }),
-    profileIds: PROFILE_IDS,
-    earlier,
-    today: { date: today },
-    version: '1.0.0',
-  });
-  if (!plan) throw new Error(JSON.stringify(diagnostics));
-  return plan;
+  return planIn(compiledHousehold(text, { file: 'replanned.yaml', today, earlier }));
 }
 
 describe('the change sheet of an edited household', () => {

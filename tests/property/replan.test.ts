@@ -7,7 +7,7 @@
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
 import { epochDay, isoDateOf } from '../../src/basics/calendar-day.ts';
-import { type Compiled, compile } from '../../src/compile.ts';
+import type { Compiled } from '../../src/compile.ts';
 import { emitIcs } from '../../src/emit/ics/ics.ts';
 import { planJson } from '../../src/emit/json/plan-json.ts';
 import { changesText } from '../../src/emit/text/changes.ts';
@@ -15,11 +15,11 @@ import { settingsText } from '../../src/emit/text/settings.ts';
 import { changeSheet } from '../../src/plan/change-sheet.ts';
 import type { Plan } from '../../src/plan/plan.ts';
 import { readPlan } from '../../src/plan/read-plan.ts';
+import { compiledHousehold } from '../compiled-household.ts';
 import type { DialRules } from '../examples/check-plan.ts';
 import { faultsOfSheet } from '../generated/applied-sheet.ts';
 import { EDITS, editedHousehold } from '../generated/household-edits.ts';
 import { faultsOfReplan } from '../generated/replan-faults.ts';
-import { PROFILE_IDS, profileText } from '../shipped-profiles.ts';
 import { Draw, generateHousehold } from './household-generator.ts';
 
 const CHAINS = Number(process.env.REPLAN_CHAINS ?? 5);
@@ -27,15 +27,7 @@ const FIRST = Number(process.env.REPLAN_FIRST ?? 0);
 const STEPS = 5;
 
 function compiled(text: string, earlier: Plan | null, today: string): Compiled {
-  return compile({
-    file: 'home.yaml',
-    text,
-    profile: (id) => (PROFILE_IDS.includes(id) ? { file: `profiles/${id}.yaml`, text: profileText(id) } : null),
-    profileIds: PROFILE_IDS,
-    earlier,
-    today: { date: today },
-    version: '1.0.0',
-  });
+  return compiledHousehold(text, { earlier, today });
 }
 
 /** Returns the plan as it is read back from its file. */

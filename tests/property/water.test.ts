@@ -2,26 +2,16 @@
 import { describe, expect, it } from 'vitest';
 import { epochDay, isoDateOf } from '../../src/basics/calendar-day.ts';
 import { minuteOf, wrapMinute } from '../../src/basics/minute-of-day.ts';
-import { compile } from '../../src/compile.ts';
 import type { MistEntry, MistPlan, MistSet, Plan } from '../../src/plan/plan.ts';
 import { simulateTold } from '../../src/science/plan-day.ts';
-import { PROFILE_IDS, profileText, resolveText } from '../shipped-profiles.ts';
+import { compiledHousehold, planIn } from '../compiled-household.ts';
+import { resolveText } from '../shipped-profiles.ts';
 import { generateHousehold } from './household-generator.ts';
 
 const SEEDS = Array.from({ length: process.env.LONG ? 60 : 9 }, (_, i) => 4100 + i);
 
 function compiled(text: string, earlier: Plan | null = null): Plan {
-  const { plan, diagnostics } = compile({
-    file: 'home.yaml',
-    text,
-    profile: (id) => (PROFILE_IDS.includes(id) ? { file: `profiles/${id}.yaml`, text: profileText(id) } : null),
-    profileIds: PROFILE_IDS,
-    earlier,
-    today: { date: '2027-01-01' },
-    version: '1.0.0',
-  });
-  if (!plan) throw new Error(diagnostics.map(({ code, because }) => `${code}: ${because}`).join('\n'));
-  return plan;
+  return planIn(compiledHousehold(text, { earlier }));
 }
 
 /** Sets and conditions follow one another from the first day to the last. */

@@ -10,7 +10,8 @@ import { handoverDocument } from '../../../src/layout/handover-pages.ts';
 import type { PaperDocument } from '../../../src/layout/page.ts';
 import { shelfCards } from '../../../src/layout/shelf-cards.ts';
 import type { Plan } from '../../../src/plan/plan.ts';
-import { compiledText, householdText } from '../../generated/page-household.ts';
+import { compiledHousehold } from '../../compiled-household.ts';
+import { householdText } from '../../generated/page-household.ts';
 
 const EXAMPLES = new URL('../../../examples/', import.meta.url);
 export const fonts = fontSet();
@@ -26,7 +27,7 @@ export interface Printed {
 }
 
 function planOf(text: string, file: string): Plan {
-  const { plan } = compiledText(text, '2027-01-01', file);
+  const { plan } = compiledHousehold(text, { file });
   if (!plan) throw new Error(`${file} has no plan`);
   return plan;
 }

@@ -5,9 +5,9 @@
  * warmth at night, so that no peak comes of cool air alone.
  */
 import { describe, expect, it } from 'vitest';
-import { compile } from '../../../src/compile.ts';
 import type { MistSet } from '../../../src/plan/plan.ts';
-import { PROFILE_IDS, profileText } from '../../shipped-profiles.ts';
+import { compiledHousehold, planIn } from '../../compiled-household.ts';
+import { profileText } from '../../shipped-profiles.ts';
 
 /** Front and top of four walls and a top. */
 const FRONT_AND_TOP = Math.round((100 * (0.72 + 0.36)) / (4 * 0.72 + 0.36));
@@ -42,17 +42,9 @@ function setFor(openPercent: number, roomPercent: number): MistSet {
     /^humidity:[\s\S]*?^water:/m,
     'humidity:\n  source: ours\nwater:',
   );
-  const { plan, diagnostics } = compile({
-    file: 'home.yaml',
-    text: household(openPercent, roomPercent),
-    profile: (id) => ({ file: `profiles/${id}.yaml`, text }),
-    profileIds: PROFILE_IDS,
-    earlier: null,
-    today: { date: '2027-01-01' },
-    version: '1.0.0',
-  });
-  const set = plan?.misting[0]?.sets[0];
-  if (!set) throw new Error(diagnostics.map(({ code, because }) => `${code} ${because}`).join('\n'));
+  const own = { 'veiled-chameleon': text };
+  const set = planIn(compiledHousehold(household(openPercent, roomPercent), { own })).misting[0]?.sets[0];
+  if (!set) throw new Error('nothing is misted');
   return set;
 }
 

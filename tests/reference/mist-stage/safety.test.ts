@@ -1,9 +1,8 @@
 /** What is not negotiable, in whole plans in which the rhythm would have a mist just there. */
 import { describe, expect, it } from 'vitest';
 import { minuteOf } from '../../../src/basics/minute-of-day.ts';
-import { compile } from '../../../src/compile.ts';
 import type { Plan } from '../../../src/plan/plan.ts';
-import { PROFILE_IDS, profileText } from '../../shipped-profiles.ts';
+import { compiledHousehold, planIn } from '../../compiled-household.ts';
 
 /** A cadence alone, at dawn: the first mist on the first allowed start, the next 2 h later. */
 function planOf(lamps: string, { feedsAt = '19:00', night = 18, hitsLamp = 'yes' } = {}): Plan {
@@ -28,17 +27,7 @@ enclosures:
     supplements: [{ id: calcium, contains: [] }]
     feeders: [{ id: cricket, share: 100 %, dust: true, shelf_life: 10 days }]
 `;
-  const { plan, diagnostics } = compile({
-    file: 'home.yaml',
-    text,
-    profile: (id) => ({ file: id, text: id === 'dawn.yaml' ? PROFILE : profileText(id) }),
-    profileIds: PROFILE_IDS,
-    earlier: null,
-    today: { date: '2027-01-01' },
-    version: '1.0.0',
-  });
-  if (!plan) throw new Error(diagnostics.map(({ code, because }) => `${code} ${because}`).join('\n'));
-  return plan;
+  return planIn(compiledHousehold(text, { own: { 'dawn.yaml': PROFILE } }));
 }
 
 const PROFILE = `format: 1

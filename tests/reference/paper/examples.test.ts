@@ -8,7 +8,7 @@ import { handoverDocument } from '../../../src/layout/handover-pages.ts';
 import { LARGE_PRINT } from '../../../src/layout/page-style.ts';
 import { shelfCards } from '../../../src/layout/shelf-cards.ts';
 import type { Plan } from '../../../src/plan/plan.ts';
-import { compiledText } from '../../generated/page-household.ts';
+import { compiledHousehold, planIn } from '../../compiled-household.ts';
 import { pageFaults } from './page-faults.ts';
 
 const EXAMPLES = new URL('../../../examples/', import.meta.url);
@@ -18,9 +18,7 @@ function planOf(file: string, language: 'en' | 'es', paper: 'a4' | 'letter'): Pl
   const text = readFileSync(new URL(file, EXAMPLES), 'utf8')
     .replace(/^language: .*\n/m, '')
     .replace(/^paper: .*\n/m, '');
-  const { plan } = compiledText(`${text}\nlanguage: ${language}\npaper: ${paper}\n`, '2027-01-01', file);
-  if (!plan) throw new Error(`${file} has no plan`);
-  return plan;
+  return planIn(compiledHousehold(`${text}\nlanguage: ${language}\npaper: ${paper}\n`, { file }));
 }
 
 const files = readdirSync(EXAMPLES).filter((file) => file.endsWith('.yaml'));

@@ -9,7 +9,8 @@ import { type CareWish, careDocument, NO_WISH } from '../../../src/layout/care-d
 import { handoverDocument } from '../../../src/layout/handover-pages.ts';
 import { shelfCards } from '../../../src/layout/shelf-cards.ts';
 import type { Plan } from '../../../src/plan/plan.ts';
-import { compiledText, householdText, type PageHousehold } from '../../generated/page-household.ts';
+import { compiledOnce, planIn } from '../../compiled-household.ts';
+import { householdText, type PageHousehold } from '../../generated/page-household.ts';
 import { Choices } from '../../generated/random.ts';
 import { pageFaults } from './page-faults.ts';
 
@@ -42,9 +43,7 @@ function household(index: number): PageHousehold {
 }
 
 function planOf(wish: PageHousehold): Plan {
-  const { plan, diagnostics } = compiledText(householdText(wish));
-  if (!plan) throw new Error(JSON.stringify(diagnostics.filter(({ weight }) => weight === 'error')));
-  return plan;
+  return planIn(compiledOnce(householdText(wish)));
 }
 
 /** What the remedies of a refusal ask for. */

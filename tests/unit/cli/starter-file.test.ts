@@ -1,9 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { type StarterAnswers, starterFile } from '../../../src/cli/starter-file.ts';
 import { starterNeeds } from '../../../src/cli/starter-needs.ts';
-import { compile } from '../../../src/compile.ts';
-import type { Diagnostic } from '../../../src/diagnostics/diagnostic.ts';
-import { PROFILE_IDS, profileText, shippedProfile } from '../../shipped-profiles.ts';
+import { compiledHousehold } from '../../compiled-household.ts';
+import { PROFILE_IDS, shippedProfile } from '../../shipped-profiles.ts';
 
 const MADRID = { timezone: 'Europe/Madrid', latitude: 41.65, longitude: -0.89 };
 const SYDNEY = { timezone: 'Australia/Sydney', latitude: -33.87, longitude: 151.21 };
@@ -22,21 +21,9 @@ function answers(species: string, more: Partial<StarterAnswers> = {}): StarterAn
   };
 }
 
-function said(text: string): readonly Diagnostic[] {
-  return compile({
-    file: 'home.yaml',
-    text,
-    profile: (id) => (PROFILE_IDS.includes(id) ? { file: `profiles/${id}.yaml`, text: profileText(id) } : null),
-    profileIds: PROFILE_IDS,
-    earlier: null,
-    today: { date: '2027-01-01' },
-    version: '1.0.0',
-  }).diagnostics;
-}
-
 function faults(text: string): readonly string[] {
-  return said(text)
-    .filter(({ weight }) => weight !== 'note')
+  return compiledHousehold(text)
+    .diagnostics.filter(({ weight }) => weight !== 'note')
     .map(({ code, because }) => `${code}: ${because}`);
 }
 

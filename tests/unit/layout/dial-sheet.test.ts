@@ -4,7 +4,7 @@ import { paintSvg } from '../../../src/emit/paint-svg.ts';
 import { dialSheet } from '../../../src/layout/dial-sheet.ts';
 import type { Shape } from '../../../src/layout/shapes.ts';
 import type { DialPlan, Plan } from '../../../src/plan/plan.ts';
-import { compiledText } from '../../generated/page-household.ts';
+import { compiledOnce } from '../../compiled-household.ts';
 
 const EXAMPLES = new URL('../../../examples/', import.meta.url);
 
@@ -37,7 +37,7 @@ function plansOf(): readonly (readonly [string, Plan])[] {
   return readdirSync(EXAMPLES)
     .filter((file) => file.endsWith('.yaml'))
     .map((file) => {
-      const { plan } = compiledText(readFileSync(new URL(file, EXAMPLES), 'utf8'), '2027-01-01', file);
+      const { plan } = compiledOnce(readFileSync(new URL(file, EXAMPLES), 'utf8'), { file, today: '2027-01-01' });
       if (!plan) throw new Error(`${file} has no plan`);
       return [file, plan] as const;
     });

@@ -1,27 +1,16 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { compile } from '../../../src/compile.ts';
 import { changesText } from '../../../src/emit/text/changes.ts';
 import { changeSheet, isEmptySheet } from '../../../src/plan/change-sheet.ts';
 import type { Plan } from '../../../src/plan/plan.ts';
 import { standingOn } from '../../../src/plan/timer-changes.ts';
-import { PROFILE_IDS, profileText } from '../../shipped-profiles.ts';
+import { compiledHousehold, planIn } from '../../compiled-household.ts';
 
 const TEXT = readFileSync(new URL('../../golden/replanned.yaml', import.meta.url), 'utf8');
 const ON = '2027-01-20';
 
 function planOf(text: string, today: string, earlier: Plan | null = null): Plan {
-  const { plan, diagnostics } = compile({
-    file: 'replanned.yaml',
-    text,
-    profile: (id) => ({ file: `profiles/${id}.yaml`, text: profileText(id) }),
-    profileIds: PROFILE_IDS,
-    earlier,
-    today: { date: today },
-    version: '1.0.0',
-  });
-  if (!plan) throw new Error(diagnostics.map(({ because }) => because).join('\n'));
-  return plan;
+  return planIn(compiledHousehold(text, { file: 'replanned.yaml', today, earlier }));
 }
 
 const first = planOf(TEXT, '2027-01-01');

@@ -1,26 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { compile } from '../../../src/compile.ts';
 import { planJson } from '../../../src/emit/json/plan-json.ts';
 import { planFault } from '../../../src/plan/plan-shape.ts';
 import { readPlan } from '../../../src/plan/read-plan.ts';
+import { compiledHousehold, planIn } from '../../compiled-household.ts';
 import { generateHousehold } from '../../property/household-generator.ts';
-import { profileText } from '../../shipped-profiles.ts';
 
-function planText(): string {
-  const { plan } = compile({
-    file: 'home.yaml',
-    text: generateHousehold(4, { enclosures: 2, days: 30 }),
-    profile: (id) => ({ file: `profiles/${id}.yaml`, text: profileText(id) }),
-    profileIds: [],
-    earlier: null,
-    today: { date: '2027-01-01' },
-    version: 'test',
-  });
-  if (!plan) throw new Error('the household cannot be planned');
-  return planJson(plan);
-}
-
-const TEXT = planText();
+const TEXT = planJson(planIn(compiledHousehold(generateHousehold(4, { enclosures: 2, days: 30 }))));
 
 type Path = readonly (string | number)[];
 

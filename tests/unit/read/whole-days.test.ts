@@ -2,8 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, it } from 'vitest';
-import { compile } from '../../../src/compile.ts';
-import { profileText } from '../../shipped-profiles.ts';
+import { compiledHousehold } from '../../compiled-household.ts';
 
 const TEXT = readFileSync(join(import.meta.dirname, '../../../examples/reading-room.yaml'), 'utf8').replace(
   'days: 365',
@@ -13,15 +12,7 @@ const TEXT = readFileSync(join(import.meta.dirname, '../../../examples/reading-r
 function codes(from: string, to: string): readonly string[] {
   const text = TEXT.replace(from, to);
   expect(text).not.toBe(TEXT);
-  const { diagnostics } = compile({
-    file: 'home.yaml',
-    text,
-    profile: (id) => ({ file: `profiles/${id}.yaml`, text: profileText(id) }),
-    profileIds: [],
-    earlier: null,
-    today: { date: '2027-01-01' },
-    version: 'test',
-  });
+  const { diagnostics } = compiledHousehold(text);
   return diagnostics.filter(({ weight }) => weight === 'error').map(({ code }) => code);
 }
 

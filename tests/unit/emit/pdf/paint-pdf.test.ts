@@ -6,13 +6,14 @@ import { fontSet, measureOf } from '../../../../src/emit/pdf/fonts.ts';
 import { paintPdf } from '../../../../src/emit/pdf/paint-pdf.ts';
 import { careDocument, NO_WISH } from '../../../../src/layout/care-document.ts';
 import type { PaperDocument } from '../../../../src/layout/page.ts';
-import { compiledText, householdText } from '../../../generated/page-household.ts';
+import { compiledHousehold } from '../../../compiled-household.ts';
+import { householdText } from '../../../generated/page-household.ts';
 
 const fonts = fontSet();
 const zone = process.env.TZ;
 
 function document(): PaperDocument {
-  const { plan } = compiledText(
+  const { plan } = compiledHousehold(
     householdText({
       paper: 'a4',
       language: 'en',
