@@ -100,11 +100,11 @@ export const otherCases: Readonly<Record<string, OtherCase>> = {
     said: () =>
       saidOfText(
         'home.yaml',
-        oneDial('2028-01-01', 'from: 2028-01-01, days: 365, at_least_between: 90 days'),
-        oneDial('2027-01-01', 'from: 2027-01-01, days: 365'),
+        oneDial('2028-01-01', 'from: 2028-01-01, days: 120, at_least_between: 90 days'),
+        oneDial('2027-09-03', 'from: 2027-09-03, days: 120'),
       ),
     expected: `home.yaml:5:56  note (first-change-held-back)
-  > plan: { from: 2028-01-01, days: 365, at_least_between: 90 days }
+  > plan: { from: 2028-01-01, days: 120, at_least_between: 90 days }
                                                            ~~~~~~~
   because  dial was changed less than 90 days before the plan begins, so it is left alone until 2028-03-31
   instead  shorten at_least_between to change it sooner
@@ -114,11 +114,11 @@ export const otherCases: Readonly<Record<string, OtherCase>> = {
     said: () =>
       saidOfText(
         'home.yaml',
-        oneDial('2027-03-01', 'from: 2027-01-01, days: 365, settings_at_most: 1', LATE_EVENING),
-        oneDial('2027-01-01', 'from: 2027-01-01, days: 365, settings_at_most: 1'),
+        oneDial('2027-03-01', 'from: 2027-01-01, days: 120, settings_at_most: 1', LATE_EVENING),
+        oneDial('2027-01-01', 'from: 2027-01-01, days: 120, settings_at_most: 1'),
       ),
     expected: `home.yaml:5:56  falls short (settings-above-most)
-  > plan: { from: 2027-01-01, days: 365, settings_at_most: 1 }
+  > plan: { from: 2027-01-01, days: 120, settings_at_most: 1 }
                                                            ~
   because  dial has used up its 1 setting and what stands on it is no longer allowed, so it gets 2
   instead  allow more settings in the plan
