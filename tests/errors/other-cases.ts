@@ -28,6 +28,7 @@ ${dials}enclosures:
     stage: adult
     size: { width: 60 cm, depth: 60 cm, height: 120 cm }
     open: 45 %
+    mist: none
     lamps:
 ${lamps}${targets === '' ? '' : `    targets: ${targets}\n`}`;
 }
