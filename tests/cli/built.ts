@@ -1,6 +1,6 @@
 /** Runs the built program in a folder of its own. `npm test` builds it first; `DEWDIAL_BUILT` names another build. */
 import { type SpawnSyncReturns, spawnSync } from 'node:child_process';
-import { cpSync, existsSync, mkdtempSync, readdirSync, rmSync, statSync } from 'node:fs';
+import { cpSync, existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll } from 'vitest';
@@ -24,11 +24,15 @@ export interface Bench {
   readonly files: (folder?: string) => readonly string[];
 }
 
-/** Returns an empty folder with the examples copied in, removed after the tests of the file. */
-export function bench(): Bench {
+/**
+ * Returns an empty folder with the examples copied in, removed after the tests of the file; plans of so many days where that is enough for
+ * what is asked.
+ */
+export function bench(days: number | null = null): Bench {
   if (!existsSync(PROGRAM)) throw new Error('dist/ is missing: npm run build');
   const folder = mkdtempSync(join(tmpdir(), 'dewdial-cli-'));
   cpSync(EXAMPLES, folder, { recursive: true });
+  if (days !== null) for (const name of readdirSync(EXAMPLES)) shorten(join(folder, name), days);
   afterAll(() => rmSync(folder, { recursive: true, force: true }));
   const env = (more: Readonly<Record<string, string>> = {}) => ({ ...process.env, NO_COLOR: '', ...more });
   return {
@@ -48,6 +52,15 @@ export function bench(): Bench {
       ),
     files: (below = '.') => filesBelow(join(folder, below)),
   };
+}
+
+function shorten(file: string, days: number): void {
+  const text = readFileSync(file, 'utf8');
+  const shorter = text
+    .replace(/^( {2}days:) \d+$/m, `$1 ${days}`)
+    .replace(/^(plan: \{ from: \S+) \}$/m, `$1, days: ${days} }`);
+  if (shorter === text) throw new Error(`${file} does not say how long its plan is`);
+  writeFileSync(file, shorter);
 }
 
 function ended({ status, stdout, stderr }: SpawnSyncReturns<string>): Ended {

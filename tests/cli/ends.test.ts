@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { bench } from './built.ts';
 
-const { folder, run, shell, files } = bench();
+const { folder, run, shell, files } = bench(28);
 const TODAY = ['--today', '2027-01-01'];
 
 function household(name: string, change: (text: string) => string): string {

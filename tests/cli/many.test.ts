@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { bench } from './built.ts';
 
-const { folder, run, files } = bench();
+const { folder, run, files } = bench(28);
 const TODAY = ['--today', '2027-01-01', '--no-pdf'];
 const GECKO = readFileSync(join(folder, 'one-gecko.yaml'), 'utf8');
 

@@ -6,7 +6,7 @@ import { describe, expect, it } from 'vitest';
 import type { Plan } from '../../src/plan/plan.ts';
 import { bench } from './built.ts';
 
-const { folder, run, files } = bench();
+const { folder, run, files } = bench(56);
 const FILE = 'porch-tortoise.yaml';
 
 function pathOf(out: string, name = 'plan.json'): string {

@@ -1,20 +1,17 @@
 /** The built program as a server: how it starts, what it refuses, where its token stands, how it ends. */
 import { type ChildProcess, spawn } from 'node:child_process';
-import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { cpSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { createServer, type Server } from 'node:net';
-import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
+import { bench, PROGRAM } from './built.ts';
 
-const ROOT = join(import.meta.dirname, '../..');
-const PROGRAM = join(ROOT, 'dist/dewdial.js');
-const folder = mkdtempSync(join(tmpdir(), 'dewdial-cli-serve-'));
+const { folder } = bench(28);
 const state = join(folder, 'state');
-cpSync(join(ROOT, 'examples/one-gecko.yaml'), join(folder, 'home.yaml'));
+cpSync(join(folder, 'one-gecko.yaml'), join(folder, 'home.yaml'));
 const running: ChildProcess[] = [];
 afterAll(() => {
   for (const child of running) child.kill('SIGKILL');
-  rmSync(folder, { recursive: true, force: true });
 });
 
 interface Started {
