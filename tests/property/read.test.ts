@@ -9,6 +9,7 @@ import { readHousehold } from '../../src/read/household.ts';
 import { readProfile } from '../../src/read/profile.ts';
 import { SourceText } from '../../src/read/source-text.ts';
 import { readYaml } from '../../src/read/yaml-tree.ts';
+import { tries } from '../tries.ts';
 
 const ROOT = new URL('../../', import.meta.url);
 const textOf = (path: string): string => readFileSync(new URL(path, ROOT), 'utf8');
@@ -159,7 +160,7 @@ describe('reading', () => {
         }
         checkSaid(new TextDecoder().decode(bytes), readHousehold);
       }),
-      { seed: 20270103, numRuns: 150 },
+      { seed: 20270103, numRuns: tries(75, 3000) },
     );
   });
 
@@ -169,7 +170,7 @@ describe('reading', () => {
         checkSaid(text, readHousehold);
         checkSaid(text, readProfile);
       }),
-      { seed: 20270104, numRuns: 250 },
+      { seed: 20270104, numRuns: tries(150, 5000) },
     );
   });
 
@@ -178,7 +179,7 @@ describe('reading', () => {
       fc.property(fc.constantFrom(...households), edits, (text, changes) =>
         checkSaid(edited(text, changes), readHousehold),
       ),
-      { seed: 20270105, numRuns: 200 },
+      { seed: 20270105, numRuns: tries(100, 4000) },
     );
   });
 
@@ -187,7 +188,7 @@ describe('reading', () => {
       fc.property(fc.constantFrom(...profiles), edits, (text, changes) =>
         checkSaid(edited(text, changes), readProfile),
       ),
-      { seed: 20270106, numRuns: 150 },
+      { seed: 20270106, numRuns: tries(75, 3000) },
     );
   });
 

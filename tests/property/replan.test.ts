@@ -20,9 +20,10 @@ import type { DialRules } from '../examples/check-plan.ts';
 import { faultsOfSheet } from '../generated/applied-sheet.ts';
 import { EDITS, editedHousehold } from '../generated/household-edits.ts';
 import { faultsOfReplan } from '../generated/replan-faults.ts';
+import { tries } from '../tries.ts';
 import { Draw, generateHousehold } from './household-generator.ts';
 
-const CHAINS = Number(process.env.REPLAN_CHAINS ?? 5);
+const CHAINS = Number(process.env.REPLAN_CHAINS ?? tries(3, 40));
 const FIRST = Number(process.env.REPLAN_FIRST ?? 0);
 const STEPS = 5;
 

@@ -6,6 +6,7 @@ import type { Plan, PlanEvent } from '../../src/plan/plan.ts';
 import { generatedParts, withEvents } from '../generated/calendar-plan.ts';
 import { loopOverDays, ownList } from '../generated/own-list.ts';
 import { Choices } from '../generated/random.ts';
+import { tries } from '../tries.ts';
 
 /** Changes something from a date on, as an edit of the household file would. */
 function edited(plan: Plan, today: string, choices: Choices): Plan {
@@ -76,7 +77,7 @@ function contentOf({ sequence: _sequence, stamp: _stamp, ...content }: PlanEvent
   return JSON.stringify(content);
 }
 
-const chains = Array.from({ length: 10 }, (_, seed) => ({ seed, plans: chainOf(seed) }));
+const chains = Array.from({ length: tries(5, 40) }, (_, seed) => ({ seed, plans: chainOf(seed) }));
 
 describe.each(chains)('re-plans of household $seed', ({ plans }) => {
   const steps = plans.slice(1).map((after, index) => ({ before: plans[index] ?? after, after }));

@@ -9,6 +9,7 @@ import type { Care, CareEnclosure, Inset, Lamp } from '../../src/resolve/care.ts
 import { dayWindows } from '../../src/solve/light/day-windows.ts';
 import { type LightingResult, solveLighting } from '../../src/solve/lighting.ts';
 import { edges, enclosure, lamp, pinDial, programmableTimer, seasonal, shelfCare } from '../generated/shelf-care.ts';
+import { tries } from '../tries.ts';
 
 const DAYS = 120;
 
@@ -212,7 +213,7 @@ describe('any shelf', () => {
         checkInsets(care, result);
         expect(solveLighting(care, null, care.plan.from, new Log()).lighting).toEqual(result.lighting);
       }),
-      { numRuns: Number(process.env.DEWDIAL_RUNS ?? 30), seed: 27 },
+      { numRuns: Number(process.env.DEWDIAL_RUNS ?? tries(30, 300)), seed: 27 },
     );
   });
 });

@@ -6,9 +6,10 @@ import type { MistEntry, MistPlan, MistSet, Plan } from '../../src/plan/plan.ts'
 import { simulateTold } from '../../src/science/plan-day.ts';
 import { compiledHousehold, planIn } from '../compiled-household.ts';
 import { resolveText } from '../shipped-profiles.ts';
+import { tries } from '../tries.ts';
 import { generateHousehold } from './household-generator.ts';
 
-const SEEDS = Array.from({ length: process.env.LONG ? 60 : 9 }, (_, i) => 4100 + i);
+const SEEDS = Array.from({ length: tries(6, 60) }, (_, i) => 4100 + i);
 
 function compiled(text: string, earlier: Plan | null = null): Plan {
   return planIn(compiledHousehold(text, { earlier }));

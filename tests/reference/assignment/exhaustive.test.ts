@@ -13,9 +13,10 @@ import { solveLighting } from '../../../src/solve/lighting.ts';
 import { boundOfShelf } from '../../generated/alike-shelf.ts';
 import { Choices } from '../../generated/random.ts';
 import { edges, enclosure, lamp, pinDial, seasonal, shelfCare } from '../../generated/shelf-care.ts';
+import { tries } from '../../tries.ts';
 
 const DAYS = 150;
-const SHELVES = Number(process.env.DEWDIAL_SHELVES ?? 8);
+const SHELVES = Number(process.env.DEWDIAL_SHELVES ?? tries(8, 60));
 
 interface Cost {
   readonly worst: number;

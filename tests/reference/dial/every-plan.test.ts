@@ -3,9 +3,10 @@ import { expect, test } from 'vitest';
 import type { DialWindow } from '../../../src/hardware/pins.ts';
 import type { DialProblem } from '../../../src/solve/light/dial-problem.ts';
 import { leastErrors, solveDial } from '../../../src/solve/light/solve-dial.ts';
+import { tries } from '../../tries.ts';
 import { everyPlan } from './every-plan.ts';
 
-const RUNS = Number(process.env.DEWDIAL_DIAL_RUNS ?? 1200);
+const RUNS = Number(process.env.DEWDIAL_DIAL_RUNS ?? tries(1200, 12_000));
 
 const PLAIN: Omit<DialProblem, 'days' | 'highTenths' | 'lowTenths'> = {
   firstWeekday: 0,

@@ -3,12 +3,13 @@ import { epochDay } from '../../../src/basics/calendar-day.ts';
 import { dayLengthsUtc } from '../../../src/science/sun.ts';
 import type { DialProblem } from '../../../src/solve/light/dial-problem.ts';
 import { solveDial } from '../../../src/solve/light/solve-dial.ts';
+import { tries } from '../../tries.ts';
 import { type Choice, choicesOf, mixedIntegerOptimum } from './mixed-integer.ts';
 import { plainProblem } from './plain-problem.ts';
 
-/** Twice as many dates, and the insets, where the longer run is asked for. */
-const IS_LONG = process.env.DEWDIAL_DIAL_LONG === '1';
-const EVERY_DAYS = IS_LONG ? 12 : 28;
+/** Days between the dates of a year. */
+const EVERY_DAYS = tries(28, 12);
+const EVERY_INSET_DAYS = tries(40, 18);
 
 /** Every so many days of a year from 1 January 2027, as if each were a date of its own. */
 function sampledYear(latitude: number, everyDays: number): Int32Array {
@@ -66,11 +67,11 @@ test.each(CASES)('a dial solved as mixed-integer programs: %s', (_, problem) => 
 });
 
 test('an inset dial, its window free to lie anywhere inside the day, has the same errors and settings', () => {
-  const day = solveDial(plainProblem(sampledYear(45, IS_LONG ? 18 : 40), { stepMinutes: 60, settingsAtMost: 6 }));
+  const day = solveDial(plainProblem(sampledYear(45, EVERY_INSET_DAYS), { stepMinutes: 60, settingsAtMost: 6 }));
   const inside = day.settings.flatMap((setting) =>
     Array.from({ length: setting.toDayIndex - setting.fromDayIndex + 1 }, () => [setting.window]),
   );
-  const targets = sampledYear(45, IS_LONG ? 18 : 40).map((tenths) => Math.max(0, tenths - 600));
+  const targets = sampledYear(45, EVERY_INSET_DAYS).map((tenths) => Math.max(0, tenths - 600));
   for (const [settingsAtMost, minute] of [
     [2, 840],
     [3, 1020],

@@ -1,14 +1,15 @@
 /**
- * The fit on synthetic readings of the second integrator: 3 % RH, a clock within 1 min, 10 % lost. 40 logs here, 200 with DEWDIAL_ALL_FITS.
+ * The fit on synthetic readings of the second integrator: 3 % RH, a clock within 1 min, 10 % lost.
  */
 import { describe, expect, it } from 'vitest';
 import { clockOff } from '../../../src/fit/clock-check.ts';
 import { AIR_KEYS, type AirFit, fitAir, Sampler } from '../../../src/fit/fit-air.ts';
 import { AirHistory } from '../../../src/science/air-history.ts';
 import { Choices } from '../../generated/random.ts';
+import { TRIES_ALL, tries } from '../../tries.ts';
 import { ORDINARY, syntheticLog } from './synthetic-log.ts';
 
-const COUNT = process.env.DEWDIAL_ALL_FITS ? 200 : 40;
+const COUNT = tries(20, 200);
 const DAYS = 4;
 
 interface Case {
@@ -56,7 +57,7 @@ describe(`${COUNT} fits of synthetic readings`, () => {
 describe('errors that follow one another', () => {
   it('widen the intervals, so that they hold the truth as often', () => {
     const own = new Choices(20_270_303);
-    const count = process.env.DEWDIAL_ALL_FITS ? 100 : 12;
+    const count = tries(8, 100);
     let [held, all] = [0, 0];
     for (let i = 0; i < count; i++) {
       const log = syntheticLog(own, DAYS, { ...ORDINARY, noise: 0.02, chain: 0.8 });
@@ -72,13 +73,13 @@ describe('errors that follow one another', () => {
       }
     }
     console.info(`chained errors: ${held} of ${all}, ${((100 * held) / all).toFixed(1)} %`);
-    expect(held / all).toBeGreaterThanOrEqual(count === 12 ? 0.8 : 0.88);
+    expect(held / all).toBeGreaterThanOrEqual(TRIES_ALL ? 0.88 : 0.8);
   });
 });
 
 describe('the clock of the gauge', () => {
   const own = new Choices(20_270_302);
-  const logs = Array.from({ length: 12 }, () => syntheticLog(own, DAYS, ORDINARY));
+  const logs = Array.from({ length: tries(6, 12) }, () => syntheticLog(own, DAYS, ORDINARY));
   const off = (shift: number) =>
     logs.map(({ estimate, spray, history, readings }) => {
       const shifted = readings.map((each) => ({ ...each, minute: each.minute + shift }));

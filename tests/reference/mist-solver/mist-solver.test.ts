@@ -1,14 +1,15 @@
-/** The mist solver against every set of entries of coarse instances, and against its stated moves on fine ones. All 100 with DEWDIAL_ALL_MISTS. */
+/** The mist solver against every set of entries of coarse instances, and against its stated moves on fine ones. */
 import { describe, expect, it } from 'vitest';
 import type { Run } from '../../../src/science/enclosure-day.ts';
 import type { DayProblem } from '../../../src/solve/mist/day/day-problem.ts';
 import { solveMistDay } from '../../../src/solve/mist/day/solve-day.ts';
 import { Choices } from '../../generated/random.ts';
+import { tries } from '../../tries.ts';
 import { compareKeys, exhaustive, SecondJudge } from './exhaustive.ts';
 import { COARSE_LENGTHS, coarseProblem, fineProblem } from './random-problems.ts';
 
-const COARSE = process.env.DEWDIAL_ALL_MISTS ? 100 : 8;
-const FINE = process.env.DEWDIAL_ALL_MISTS ? 100 : 20;
+const COARSE = tries(5, 100);
+const FINE = tries(8, 100);
 
 describe(`${COARSE} coarse instances`, () => {
   const choices = new Choices(7);

@@ -1,6 +1,6 @@
 /**
  * Generated households on A4 and Letter, in English and Spanish: one page without a fault, or a refusal that names what fits, and what it
- * names does fit. PAGES_ALL=1 lays out all 200; without it every 16th.
+ * names does fit. All 200, or every 16th.
  */
 import { describe, expect, it } from 'vitest';
 import { Log } from '../../../src/diagnostics/log.ts';
@@ -12,6 +12,7 @@ import type { Plan } from '../../../src/plan/plan.ts';
 import { compiledOnce, planIn } from '../../compiled-household.ts';
 import { householdText, type PageHousehold } from '../../generated/page-household.ts';
 import { Choices } from '../../generated/random.ts';
+import { TRIES_ALL } from '../../tries.ts';
 import { pageFaults } from './page-faults.ts';
 
 const HOUSEHOLDS = 200;
@@ -60,7 +61,7 @@ function wishesOf(instead: string): readonly CareWish[] {
 }
 
 const wanted = Array.from({ length: HOUSEHOLDS }, (_, index) => index).filter(
-  (index) => process.env.PAGES_ALL === '1' || index % SHARE === 0,
+  (index) => TRIES_ALL || index % SHARE === 0,
 );
 
 const counted = { pages: 0, refused: 0, fewer: 0 };

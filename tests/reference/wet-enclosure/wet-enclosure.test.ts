@@ -3,10 +3,11 @@ import { describe, expect, it } from 'vitest';
 import { HumidityCurve, longestDryMinutes, peakMinutes } from '../../../src/science/day-figures.ts';
 import { PeriodicDay } from '../../../src/science/wet-enclosure.ts';
 import { Choices } from '../../generated/random.ts';
+import { tries } from '../../tries.ts';
 import { type RandomEnclosure, randomEnclosure } from './random-enclosures.ts';
 import { type SecondDay, secondDay, secondDryMinutes, secondPeaks } from './second-integrator.ts';
 
-const COUNT = process.env.DEWDIAL_ALL_ENCLOSURES ? 200 : 40;
+const COUNT = tries(20, 200);
 /** Points of RH, minutes and share that the two may differ by. */
 const HUMIDITY = 0.002;
 const MINUTES = 3;

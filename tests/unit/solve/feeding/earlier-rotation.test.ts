@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { epochDay } from '../../../../src/basics/calendar-day.ts';
 import { Parts } from '../../../../src/plan/parts.ts';
+import type { FeedingPlan } from '../../../../src/solve/feeding/feeding.ts';
 import { barePlan } from '../../../generated/bare-plan.ts';
 import { CRICKETS, careOf, insects, MEALWORMS, solve, stateOf } from '../../../generated/solved-feeding.ts';
 
@@ -37,6 +38,26 @@ describe('going on', () => {
     const ahead = since.filter(({ feeder }) => feeder === 'cricket').length - since.length * 0.75;
     const [n, d] = order.carried.cricket ?? [0, 1];
     expect(n / d).toBeCloseTo(ahead, 1);
+  });
+
+  it('shares changed a second time go on from both', () => {
+    const shared = (cricket: number) =>
+      careOf({
+        enclosure: insects([], [CRICKETS.replace('75', `${cricket}`), MEALWORMS.replace('25', `${100 - cricket}`)]),
+      });
+    const [first, second, third] = [shared(75), shared(50), shared(25)];
+    const [change, again] = ['2027-03-03', '2027-05-05'];
+    const before = solve(first);
+    const between = solve(second, barePlan(first, before, '2027-01-01'), epochDay(change));
+    const after = solve(third, barePlan(second, between, change), epochDay(again));
+    const aheadOf = (plan: FeedingPlan) => {
+      const [n, d] = stateOf(plan).order.carried.cricket ?? [0, 1];
+      return n / d;
+    };
+    const fed = between.feeding.filter(({ date }) => date >= change && date < again);
+    const gained = fed.filter(({ feeder }) => feeder === 'cricket').length - fed.length / 2;
+    expect(Math.abs(aheadOf(between))).toBeGreaterThan(0.2);
+    expect(aheadOf(after)).toBeCloseTo(aheadOf(between) + gained, 6);
   });
 
   it('copies what stands whole, past marks and all, and solves it anew where the feeders changed', () => {

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { epochDay } from '../../../../src/basics/calendar-day.ts';
 import type { Feed } from '../../../../src/plan/plan.ts';
 import type { FeedingPlan } from '../../../../src/solve/feeding/feeding.ts';
-import { CRICKETS, careOf, insects, solve, stateOf } from '../../../generated/solved-feeding.ts';
+import { CRICKETS, careOf, insects, MEALWORMS, solve, stateOf } from '../../../generated/solved-feeding.ts';
 
 const days = (feeds: readonly Feed[]) => feeds.map(({ date }) => date);
 
@@ -124,6 +124,18 @@ describe('what changes the feeds', () => {
       expect(feed.feeder).toBe(isShort ? 'mealworm' : before?.feeder);
       expect([feed.slot, feed.dusting]).toEqual([before?.slot, before?.dusting]);
     });
+  });
+
+  it('a stand-in comes before other feeders, and the next feeder where it is short too', () => {
+    const roaches = '- { id: roach, share: 25 %, dust: true, shelf_life: 60 days }';
+    const feeders = [CRICKETS.replace('75', '50'), roaches, MEALWORMS];
+    const fedInstead = (short: readonly string[]) => {
+      const spans = short.map((feeder) => `{ from: 2027-02-01, to: 2027-02-28, feeder: ${feeder} }`).join(', ');
+      const { feeding } = solve(careOf({ enclosure: insects([], feeders), top: [`shortage: [${spans}]`] }, 90));
+      return new Set(feeding.filter(({ standIn }) => standIn).map(({ feeder }) => feeder));
+    };
+    expect(fedInstead(['cricket'])).toEqual(new Set(['mealworm']));
+    expect(fedInstead(['cricket', 'mealworm'])).toEqual(new Set(['roach']));
   });
 
   it('a multivitamin that holds D3 keeps the days of D3, one that does not may come sooner', () => {

@@ -104,6 +104,32 @@ test('a past that has used up all settings holds the last one, unless it may not
   expect(moved.settings[1]?.fromDayIndex).toBe(50);
 });
 
+test('the trade-off of a re-plan counts the past that is left', () => {
+  const past = {
+    settings: [{ fromDayIndex: 0, window: { onMinute: 720, lengthMinutes: 120 } }],
+    untilDayIndex: 30,
+  };
+  const { settings, tradeoff, leastPossibleWorstTenths } = solve({ settingsAtMost: 4, past });
+  expect(tradeoff.find((row) => row.settings === settings.length)).toMatchObject({
+    worstErrorTenths: settings[0]?.worstErrorTenths,
+    sumErrorTenths: settings.reduce((sum, each) => sum + each.sumErrorTenths, 0),
+  });
+  expect(leastPossibleWorstTenths).toBe(settings[0]?.worstErrorTenths);
+});
+
+test('an error is the distance to the farther of the longest and the shortest target', () => {
+  const low = YEAR.map((tenths, day) => tenths - (day % 3) * 400);
+  const { settings } = solve({ lowTenths: low, settingsAtMost: 5 });
+  for (const { fromDayIndex, toDayIndex, window, worstErrorTenths, sumErrorTenths } of settings) {
+    const days = Array.from({ length: toDayIndex - fromDayIndex + 1 }, (_, index) => fromDayIndex + index);
+    const errors = days.map((day) =>
+      Math.max(...[YEAR, low].map((target) => Math.abs(window.lengthMinutes * 10 - (target[day] ?? 0)))),
+    );
+    expect(worstErrorTenths).toBe(Math.max(...errors));
+    expect(sumErrorTenths).toBe(errors.reduce((sum, error) => sum + error, 0));
+  }
+});
+
 test('targets of no light and of light day and night need no window and all of it', () => {
   const targets = Int32Array.of(0, 0, 14_400, 14_400);
   const { settings, worstErrorTenths, pinsMoved } = solveDial(plainProblem(targets, { settingsAtMost: 2 }));
