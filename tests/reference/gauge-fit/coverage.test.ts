@@ -9,7 +9,7 @@ import { Choices } from '../../generated/random.ts';
 import { TRIES_ALL, tries } from '../../tries.ts';
 import { ORDINARY, syntheticLog } from './synthetic-log.ts';
 
-const COUNT = tries(20, 200);
+const COUNT = tries(40, 200);
 const DAYS = 4;
 
 interface Case {

@@ -45,6 +45,15 @@ describe('orders', () => {
     expect(bought).toBeLessThan((eaten - 40) * 1.2 + crickets.length);
   });
 
+  it('cover four weeks at most, however long a feeder keeps', () => {
+    const covered = plan.stock.flatMap(({ date, why }) => {
+      const last = /fed up to (\d{4}-\d\d-\d\d)/.exec(why)?.[1];
+      return last === undefined ? [] : [epochDay(last) - epochDay(date)];
+    });
+    expect(Math.max(...covered)).toBeGreaterThan(21);
+    expect(Math.max(...covered)).toBeLessThanOrEqual(28);
+  });
+
   it('keep a reserve of the stand-in that lasts over a shop without stock, on every shopping day from the second order on', () => {
     const fed = plan.feeding.map(({ date, count }) => ({ day: epochDay(date), count: count ?? 0 }));
     const reserve = Math.max(
