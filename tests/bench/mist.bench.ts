@@ -7,7 +7,7 @@ import { DayMoves } from '../../src/solve/mist/day/day-moves.ts';
 import type { DayProblem } from '../../src/solve/mist/day/day-problem.ts';
 import { solveMistDay } from '../../src/solve/mist/day/solve-day.ts';
 import { shareSolvedDays } from '../../src/solve/mist/day/solved-days.ts';
-import { compiledText } from '../generated/page-household.ts';
+import { compiledHousehold } from '../compiled-household.ts';
 import { Choices } from '../generated/random.ts';
 import { fineProblem } from '../reference/mist-solver/random-problems.ts';
 import { randomEnclosure } from '../reference/wet-enclosure/random-enclosures.ts';
@@ -144,7 +144,7 @@ async function solvedFor(id: string): Promise<readonly [ms: number, questions: n
   const told = new Set<string>();
   shareSolvedDays({ tell: (key) => told.add(key), heard: () => [] });
   const ms = await onceMs(() => {
-    if (!compiledText(shelfOf(id)).plan) throw new Error('the shelf has no plan');
+    if (!compiledHousehold(shelfOf(id)).plan) throw new Error('the shelf has no plan');
   });
   shareSolvedDays(null);
   return [ms, told.size];
