@@ -23,12 +23,12 @@ export const HOUSEHOLDS: readonly Household[] = FOLDERS.flatMap((folder) =>
 
 /** Compiles a household as of its plan's first day, without an earlier plan. */
 export function compiled({ name, text }: Household): Compiled {
-  return compiledOnce(text, { file: `${name}.yaml`, today: String(planOf(text)?.from) });
+  return compiledOnce(text, { file: `${name}.yaml`, today: String(planSection(text).from) });
 }
 
-/** Reads what the file asks of its dials, apart from the program's own reading. */
-export function rulesOf({ text }: Household): DialRules {
-  const plan = planOf(text) ?? {};
+/** Reads what a file asks of its dials, apart from the program's own reading. */
+export function rulesOf({ text }: Pick<Household, 'text'>): DialRules {
+  const plan = planSection(text);
   return {
     changeOn: Array.isArray(plan.change_on) ? plan.change_on.map(String) : null,
     settingsAtMost: numberOf(plan.settings_at_most),
@@ -38,8 +38,9 @@ export function rulesOf({ text }: Household): DialRules {
   };
 }
 
-function planOf(text: string): Readonly<Record<string, unknown>> | undefined {
-  return (parse(text) as { readonly plan?: Readonly<Record<string, unknown>> }).plan;
+/** Returns the `plan` of a file as its data stand there; empty where it has none. */
+export function planSection(text: string): Readonly<Record<string, unknown>> {
+  return (parse(text) as { readonly plan?: Readonly<Record<string, unknown>> }).plan ?? {};
 }
 
 /** Minutes or days as these files write them: a number, then `min` or `days`. */

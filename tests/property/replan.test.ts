@@ -5,7 +5,6 @@
  */
 
 import { describe, expect, it } from 'vitest';
-import { parse } from 'yaml';
 import { epochDay, isoDateOf } from '../../src/basics/calendar-day.ts';
 import type { Compiled } from '../../src/compile.ts';
 import { emitIcs } from '../../src/emit/ics/ics.ts';
@@ -16,7 +15,7 @@ import { changeSheet } from '../../src/plan/change-sheet.ts';
 import type { Plan } from '../../src/plan/plan.ts';
 import { readPlan } from '../../src/plan/read-plan.ts';
 import { compiledHousehold } from '../compiled-household.ts';
-import type { DialRules } from '../examples/check-plan.ts';
+import { planSection, rulesOf } from '../examples/every-household.ts';
 import { faultsOfSheet } from '../generated/applied-sheet.ts';
 import { EDITS, editedHousehold } from '../generated/household-edits.ts';
 import { faultsOfReplan } from '../generated/replan-faults.ts';
@@ -38,22 +37,6 @@ function stored(plan: Plan): Plan {
   return read.plan;
 }
 
-function planOf(text: string): Readonly<Record<string, unknown>> {
-  return (parse(text) as { plan?: Readonly<Record<string, unknown>> }).plan ?? {};
-}
-
-function rulesOf(text: string): DialRules {
-  const plan = planOf(text);
-  const number = (value: unknown) => (value === undefined ? null : Number.parseFloat(String(value)));
-  return {
-    changeOn: Array.isArray(plan.change_on) ? plan.change_on.map(String) : null,
-    settingsAtMost: number(plan.settings_at_most),
-    toleranceMinutes: number(plan.tolerance),
-    atLeastBetweenDays: number(plan.at_least_between) ?? 1,
-    jumpAtMostMinutes: number(plan.jump_at_most),
-  };
-}
-
 interface Step {
   readonly edit: string;
   readonly text: string;
@@ -67,7 +50,7 @@ interface Step {
 function chainOf(seed: number): readonly Step[] {
   const draw = new Draw(seed + 77_000);
   let text = generateHousehold(seed, { enclosures: draw.whole(1, 2), days: draw.whole(60, 150) });
-  let day = epochDay(String(planOf(text).from)) + draw.whole(-10, 5);
+  let day = epochDay(String(planSection(text).from)) + draw.whole(-10, 5);
   const first = compiled(text, null, isoDateOf(day));
   if (!first.plan) throw new Error(first.diagnostics.map(({ because }) => because).join('\n'));
   let before = stored(first.plan);
@@ -93,7 +76,7 @@ function faults(steps: readonly Step[], of: (step: Step) => readonly string[]): 
 describe.each(chains)('edits of household $seed', ({ steps }) => {
   it('leave the past, go on with the rotations, and keep identities', () => {
     const found = faults(steps, ({ before, after, today, text, compiled: { care } }) =>
-      care ? faultsOfReplan({ before, after, care, today, rules: rulesOf(text) }) : ['not resolved'],
+      care ? faultsOfReplan({ before, after, care, today, rules: rulesOf({ text }) }) : ['not resolved'],
     );
     expect(found).toEqual([]);
   });

@@ -5,24 +5,9 @@ import type { DialProblem } from '../../../src/solve/light/dial-problem.ts';
 import { leastErrors, solveDial } from '../../../src/solve/light/solve-dial.ts';
 import { tries } from '../../tries.ts';
 import { everyPlan } from './every-plan.ts';
+import { plainProblem } from './plain-problem.ts';
 
 const RUNS = Number(process.env.DEWDIAL_DIAL_RUNS ?? tries(1200, 12_000));
-
-const PLAIN: Omit<DialProblem, 'days' | 'highTenths' | 'lowTenths'> = {
-  firstWeekday: 0,
-  stepMinutes: 480,
-  placement: { kind: 'midday', minute: 780 },
-  noLightBeforeMinute: null,
-  noLightAfterMinute: null,
-  changeOnWeekdays: null,
-  settingsAtMost: null,
-  toleranceTenths: null,
-  atLeastBetweenDays: 1,
-  jumpAtMostMinutes: null,
-  earlier: null,
-  insideByDay: null,
-  past: null,
-};
 
 /** Longest and shortest target of a day; those on half steps are as far from one length as from the next, so that many plans tie. */
 type Envelope = readonly [high: number, low: number];
@@ -165,7 +150,7 @@ test('a largest jump that makes the worst error larger names the fewest settings
   fc.assert(
     fc.property(ramp, ({ tenths, jump, settingsAtMost }) => {
       const targets = Int32Array.from(tenths.toSorted((one, other) => one - other));
-      const problem = { ...PLAIN, days: tenths.length, highTenths: targets, lowTenths: targets, settingsAtMost };
+      const problem = plainProblem(targets, { firstWeekday: 0, stepMinutes: 480, settingsAtMost });
       const solution = solveDial({ ...problem, jumpAtMostMinutes: jump });
       expect(solution.jumpCost).toEqual(everyPlan({ ...problem, jumpAtMostMinutes: jump }, tenths.length).jumpCost);
       if (solution.jumpCost?.settingsToUndo) undone++;

@@ -8,6 +8,7 @@ import { saturationDensityGPerM3 } from '../../../src/science/moist-air.ts';
 import type { DayProblem, MistCase } from '../../../src/solve/mist/day/day-problem.ts';
 import { solveMistDay } from '../../../src/solve/mist/day/solve-day.ts';
 import { reachOfCase } from '../../../src/solve/mist/notes/target-reach.ts';
+import { NO_TARGETS, problemOf } from '../../unit/solve/mist/problem-of-tests.ts';
 
 const [WIDTH, DEPTH, HEIGHT] = [0.6, 0.6, 1.2];
 const TOP = WIDTH * DEPTH;
@@ -30,16 +31,7 @@ function veiled(openShare: number, roomHumidity: number, entriesAtMost: number):
       ],
       lit: { onMinute: 7 * 60, minutes: 12 * 60 },
     },
-    targets: {
-      day: null,
-      night: null,
-      mean: [0.45, 0.55],
-      peak: [0.7, 0.8],
-      peaksPerDay: [2, 8],
-      floor: null,
-      ceiling: null,
-      soakedAtMostHours: null,
-    },
+    targets: { ...NO_TARGETS, mean: [0.45, 0.55], peak: [0.7, 0.8], peaksPerDay: [2, 8] },
     dryOut: null,
     drink: null,
     cadence: null,
@@ -47,19 +39,7 @@ function veiled(openShare: number, roomHumidity: number, entriesAtMost: number):
     // Leaves are to be dry at night: no mist in the last two hours of light nor before the half hour that precedes it.
     forbidden: { starts: [], runs: [], noise: [], noMist: [{ fromMinute: 17 * 60, toMinute: 6 * 60 + 30 }] },
   };
-  const machine = {
-    entriesAtMost,
-    startStepMinutes: 15,
-    lengthStepSeconds: 15,
-    shortestSeconds: 15,
-    longestSeconds: 300,
-    restSeconds: 600,
-    dutyFactor: null,
-    pumpFlowGPerHour: 5400,
-    lagSeconds: 0,
-    afterDripG: 0,
-  };
-  return { machine, cases: [one], waterAtMostG: null, rhythm: { favour: 'dawn-and-dusk', gapMinutes: null } };
+  return problemOf({ machine: { entriesAtMost }, cases: [one] });
 }
 
 describe.each([0.2, 0.3, 0.4])('a room of %f', (roomHumidity) => {

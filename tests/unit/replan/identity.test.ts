@@ -138,6 +138,15 @@ describe('identities of events', () => {
     ]);
   });
 
+  it('of an event that was to end today are cancelled, of one that ended yesterday they are gone', () => {
+    const once = { ...FEED, rule: null, until: null, start: '2027-02-10T08:15' };
+    const before = identifyEvents([once], null, revision(1, '2027-01-01'));
+    const statusOn = (day: string) =>
+      identifyEvents([], standing(before, '2027-01-01'), revision(2, day)).map(({ status }) => status);
+    expect(statusOn('2027-02-10')).toEqual(['CANCELLED']);
+    expect(statusOn('2027-02-11')).toEqual([]);
+  });
+
   it('of a vanished event are cancelled in one plan, and gone in the next of a later day', () => {
     const [, second, third] = replanned(['2027-01-01', [FEED, BOWL]], ['2027-02-01', [FEED]], ['2027-03-01', [FEED]]);
     const cancelled = of(second ?? [], BOWL.task);

@@ -44,6 +44,14 @@ describe('lamps on auto', () => {
     expect(placed(care).on).toEqual({ a: ['fern/day', 'fern/grow'], b: [] });
   });
 
+  it('take fewer timers before earlier ones', () => {
+    const care = shelfCare({
+      devices: [pinDial('a', { outlets: 1 }), pinDial('b', { outlets: 2 })],
+      enclosures: [enclosure('fern', hours(720), [lamp('day'), lamp('grow', { uses: ['plants'] })])],
+    });
+    expect(placed(care).on).toEqual({ a: [], b: ['fern/day', 'fern/grow'] });
+  });
+
   it('have a part of the day on a dial of their own where one is free', () => {
     const care = shelfCare({
       devices: [pinDial('a'), pinDial('b')],
