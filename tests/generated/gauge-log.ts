@@ -16,7 +16,7 @@ export function fernHousehold(more = '', mist = 'pump'): string {
 name: One shelf
 contacts: { keeper: "+34 600 000 000", vet: "Exotics clinic, +34 976 000 000" }
 site: { timezone: Europe/Madrid, latitude: 41.65, longitude: -0.89, room: { day: 22 °C, night: 19 °C, humidity: 38 % } }
-plan: { from: 2027-01-01, days: 120 }
+plan: { from: 2027-01-01, days: 365 }
 people: [{ id: keeper, feeds_at: "12:30", shops: true }]
 hardware:
   - { id: dial, kind: pin-dial, step: 15 min, rating: 1800 W }

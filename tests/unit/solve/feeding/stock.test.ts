@@ -46,7 +46,9 @@ describe('orders', () => {
   });
 
   it('cover four weeks at most, however long a feeder keeps', () => {
-    const covered = plan.stock.flatMap(({ date, why }) => {
+    const roaches = ['- { id: roach, share: 100 %, dust: true, shelf_life: 90 days }'];
+    const { stock } = solve(careOf({ enclosure: insects([], roaches), top: ['shopping: { days: [fri] }'] }, 120));
+    const covered = stock.flatMap(({ date, why }) => {
       const last = /fed up to (\d{4}-\d\d-\d\d)/.exec(why)?.[1];
       return last === undefined ? [] : [epochDay(last) - epochDay(date)];
     });
