@@ -110,13 +110,22 @@ function inHighs(work: () => { readonly best: number | null; readonly atLeast: n
   return { ms: (user + system) / 1000, best: found.best, atLeast: found.atLeast };
 }
 
+/** Whether what was found and the bound have met. */
+function isProven({ best, atLeast }: Others): boolean {
+  return best !== null && best - atLeast <= 1;
+}
+
 function besideRows(label: string, ours: Ours, others: Others): readonly Row[] {
   const found = others.best === null ? 'nothing' : shown(others.best / 10);
   return [
     [`${label}: worst error here`, shown(ours.worst), boundWords(ours)],
     ['  in HiGHS', found, `min, none under ${shown(Math.max(0, Math.round(others.atLeast)) / 10)}`],
     ['  processor time here', shown(Math.round(ours.ms)), 'ms, both levels and the bound'],
-    ['  in HiGHS', shown(Math.round(others.ms)), `ms, the first level: ${times(others.ms, ours.ms)}`],
+    [
+      '  in HiGHS',
+      shown(Math.round(others.ms)),
+      `ms, the first level: ${isProven(others) ? '' : 'stopped, not proven; more than '}${times(others.ms, ours.ms)}`,
+    ],
   ];
 }
 
@@ -131,9 +140,9 @@ function rowsOf({ size, ours, others }: Compared): readonly Row[] {
 }
 
 function besideOf({ size, ours, others }: Compared): Beside {
-  const isMore = others.best !== null && others.best - others.atLeast <= 1 ? '' : 'more than ';
+  const isMore = isProven(others) ? '' : 'more than ';
   return {
-    work: `outlets for ${size.enclosures} lamps on ${size.dials} dials, ${size.settingsAtMost} settings, least worst error (here with the sum and the bound too)`,
+    work: `outlets for ${size.enclosures} lamps on ${size.dials} dials, ${size.settingsAtMost === 1 ? 'one setting' : `${size.settingsAtMost} settings`}, least worst error (here with the sum and the bound too)`,
     ours: `${shown(Math.round(ours.ms))} ms`,
     other: 'HiGHS',
     takes: `${isMore}${shown(Math.round(others.ms))} ms`,
