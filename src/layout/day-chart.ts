@@ -1,7 +1,9 @@
 /** The day of an enclosure's air as the plan forecasts it: humidity in its target bands, mists, lamp, room, and how wet the leaves are. */
+
 import { civilOf, epochDay } from '../basics/calendar-day.ts';
 import { DAY_MINUTES, minuteOf } from '../basics/minute-of-day.ts';
 import type { MistCondition, MistPlan, MistSet, Plan, Range } from '../plan/plan.ts';
+import { runLength } from '../plan/words/run-length.ts';
 import { type Words, words } from '../plan/words/words.ts';
 import { bandSteps, type Frame, frameShapes, lineSteps, type Point, type Tick, xMm, yMm } from './chart-frame.ts';
 import { labelRows } from './label-rows.ts';
@@ -49,7 +51,7 @@ export function dayChart(plan: Plan, mist: MistPlan, date: string): Drawing | nu
       ...frameShapes(air, hourTicks(), shareTicks(air), 'at'),
       ...roomShapes(condition, air),
       { kind: 'path', steps: lineSteps(air, curvePoints(condition, condition.curve.humidity)), stroke: CURVE },
-      ...mistMarks(set, condition, air, water),
+      ...mistMarks(set, condition, air),
       ...lampShapes(condition, air, water),
       ...leafShapes(mist, condition, leaf, water),
       ...legend(mist, set, water),
@@ -195,19 +197,17 @@ function roomShapes({ roomHumidity }: MistCondition, air: Frame): readonly Shape
 }
 
 /** A solid drop above the frame at each mist, its length beside it; neighbours stand on two lines. */
-function mistMarks(set: MistSet, { from }: MistCondition, air: Frame, water: WaterWords): readonly Shape[] {
+function mistMarks(set: MistSet, { from }: MistCondition, air: Frame): readonly Shape[] {
   const entries =
     (set.interval && set.wall.find((span) => span.from <= from && from <= span.to)?.entries) || set.entries;
-  const labelOf = ({ seconds }: { readonly seconds: number }): string =>
-    seconds % 60 === 0 && seconds > 120 ? water.minutes(seconds / 60) : water.seconds(seconds);
   const rows = labelRows(
-    entries.map((entry) => ({ xMm: xMm(air, minuteOf(entry.at)), text: `${entry.at}, ${labelOf(entry)}` })),
+    entries.map((entry) => ({ xMm: xMm(air, minuteOf(entry.at)), text: `${entry.at}, ${runLength(entry.seconds)}` })),
     MIST_PT,
     2,
   );
   return entries.flatMap(({ at, seconds }, i): Shape[] => {
     const x = xMm(air, minuteOf(at));
-    const label = labelOf({ seconds });
+    const label = runLength(seconds);
     return [
       {
         kind: 'group',

@@ -1,4 +1,5 @@
 /** What the machines do on their own while the keeper is away, by the clock on the wall. */
+
 import { epochDay } from '../basics/calendar-day.ts';
 import type { IsoDate } from '../basics/civil.ts';
 import { minuteOf } from '../basics/minute-of-day.ts';
@@ -9,6 +10,7 @@ import { settingOn } from '../plan/dial-day.ts';
 import type { DialPlan, Plan } from '../plan/plan.ts';
 import { siteOffsets } from '../plan/site-offsets.ts';
 import { mistsOn } from '../plan/water-day.ts';
+import { runLength } from '../plan/words/run-length.ts';
 import { words as allWords } from '../plan/words/words.ts';
 import type { HandoverMatter } from './handover-matter.ts';
 import { dayAndDate } from './printed-values.ts';
@@ -78,7 +80,7 @@ function mistLines({ plan, span, said, words }: HandoverMatter): readonly string
       const own = mistsOn(plan, date).filter((mist) => words.list(mist.names) === who);
       return own.length === 0
         ? words.mistNone
-        : words.list(own.map(({ at, seconds }) => said.mistTime(at, seconds).replaceAll(' ', '\u00a0')));
+        : words.list(own.map(({ at, seconds }) => said.mistTime(at, runLength(seconds)).replaceAll(' ', '\u00a0')));
     };
     const [first, ...later] = whenOther(span.days, timesOn);
     return [

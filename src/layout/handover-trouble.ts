@@ -1,8 +1,10 @@
 /** What a sitter does when the power fails, a pump stops, food runs out, an animal is gone or hurt: with the numbers of the household. */
+
 import { plainLine } from '../basics/plain-line.ts';
 import type { Plan } from '../plan/plan.ts';
 import { siteOffsets } from '../plan/site-offsets.ts';
 import { type WatchFor, watchFor } from '../plan/watch-for.ts';
+import { runLength } from '../plan/words/run-length.ts';
 import { words as allWords } from '../plan/words/words.ts';
 import { nameOf } from './care-rows.ts';
 import { type HandoverMatter, pumpsOf } from './handover-matter.ts';
@@ -27,7 +29,7 @@ export function cutSteps({ plan, said, words }: HandoverMatter): readonly string
   const pumps = pumpsOf(plan);
   const sprayed = plan.misting
     .filter(({ pump }) => pump !== null)
-    .map((mist) => said.cutSteps.sprayOf(nameOf(plan, mist.enclosure), spraySeconds(mist)));
+    .map((mist) => said.cutSteps.sprayOf(nameOf(plan, mist.enclosure), runLength(spraySeconds(mist))));
   const { cutSteps: steps } = said;
   return [
     steps.note,
@@ -100,7 +102,7 @@ export function troubleLines(matter: HandoverMatter): readonly string[] {
 
 function pumpLines(pump: string, { plan, said, words }: HandoverMatter): readonly string[] {
   const own = plan.misting.filter((mist) => mist.pump !== null && plainLine(mist.pump) === pump);
-  const sprayed = own.map((mist) => said.cutSteps.sprayOf(nameOf(plan, mist.enclosure), spraySeconds(mist)));
+  const sprayed = own.map((mist) => said.cutSteps.sprayOf(nameOf(plan, mist.enclosure), runLength(spraySeconds(mist))));
   const tank = plan.hardware.find(({ id }) => plainLine(id) === pump)?.tank;
   return [
     said.pumpFails(pump, words.list(sprayed)),

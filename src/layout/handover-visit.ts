@@ -1,6 +1,8 @@
 /** What a sitter does at a visit: the steps in order, under ten of them, and the days with their boxes. */
+
 import { plainLine } from '../basics/plain-line.ts';
 import { visitedLast } from '../plan/people-day.ts';
+import { runLength } from '../plan/words/run-length.ts';
 import { type Block, listBlock, type Setting, textBlock } from './block.ts';
 import { type GridRow, gridBlock, gridRows } from './care-grid.ts';
 import { legendBlock } from './care-page.ts';
@@ -25,7 +27,7 @@ export function visitSteps(matter: HandoverMatter): readonly string[] {
   const mists = plan.misting
     .filter(({ pump }) => pump === 'by-hand')
     .flatMap((mist) => {
-      const times = wallEntriesOn(mist, span.from).map(({ at, seconds }) => words.mistEntry(at, seconds));
+      const times = wallEntriesOn(mist, span.from).map(({ at, seconds }) => words.mistEntry(at, runLength(seconds)));
       return times.length === 0 ? [] : [said.steps.mistOf(nameOf(plan, mist.enclosure), words.list(times))];
     });
   const feeds = plan.feeding.some(({ date }) => span.from <= date && date <= span.to);

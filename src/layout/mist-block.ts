@@ -1,7 +1,9 @@
 /** What the pumps do on a page's days, as keyed in, and what their tanks hold. */
+
 import type { IsoDate } from '../basics/civil.ts';
 import { plainLine } from '../basics/plain-line.ts';
 import type { MistSet, Plan } from '../plan/plan.ts';
+import { runLength } from '../plan/words/run-length.ts';
 import { type Block, type Setting, textBlock } from './block.ts';
 import { nameOf } from './care-rows.ts';
 import type { PageScope, PageSpan } from './page-span.ts';
@@ -62,20 +64,22 @@ function setsText(sets: readonly MistSet[], span: PageSpan, words: PageWords): s
     .filter(({ from, to }) => from <= span.to && span.from <= to)
     .map((set) => {
       const entries = set.interval
-        ? words.mistInterval(seconds(set.interval.onSeconds), seconds(set.interval.offSeconds))
+        ? words.mistInterval(unbroken(set.interval.onSeconds), unbroken(set.interval.offSeconds))
         : set.entries.length === 0
           ? words.mistNone
           : words.list(
-              set.entries.map(({ at, seconds: length }) => words.mistEntry(at, length).replaceAll(' ', '\u00a0')),
+              set.entries.map(({ at, seconds: length }) =>
+                words.mistEntry(at, runLength(length)).replaceAll(' ', '\u00a0'),
+              ),
             );
       return set.from <= span.from ? entries : `${words.mistFrom(dayAndDate(set.from as IsoDate, words))}: ${entries}`;
     })
     .join('; ');
 }
 
-function seconds(value: number): string {
-  const minutes = Math.round(value / 60);
-  return value % 60 === 0 && value >= 60 ? `${minutes}\u00a0min` : `${value}\u00a0s`;
+/** A length of a run that no line breaks. */
+function unbroken(seconds: number): string {
+  return runLength(seconds).replaceAll(' ', '\u00a0');
 }
 
 function tankLine(plan: Plan, pump: string, words: PageWords): readonly MistLine[] {

@@ -1,4 +1,5 @@
 /** Today and the coming week: machines and people by the clock. */
+
 import { clockTimeOf, DAY_MINUTES, minuteOf } from '../../basics/minute-of-day.ts';
 import { type DayView, datesFrom, dayView } from '../../plan/day-view.ts';
 import type { PersonDay } from '../../plan/people-day.ts';
@@ -6,6 +7,7 @@ import { dateInWords } from '../../plan/phrases/date-words.ts';
 import { feedWords, gutLoadWords } from '../../plan/phrases/feed-words.ts';
 import { noticeWords } from '../../plan/phrases/notice-words.ts';
 import type { IsoDate, Plan } from '../../plan/plan.ts';
+import { runLength } from '../../plan/words/run-length.ts';
 import type { Words } from '../../plan/words/words.ts';
 import { html, list, type Markup, NOTHING } from './markup.ts';
 
@@ -66,7 +68,10 @@ function machineTimes({ switches, mists }: DayView, told: Words): readonly Timed
       at,
       what: today.lightGoes(device, today.goes[goes], shelf.list(driven)),
     })),
-    ...mists.map(({ at, pump, names, seconds }) => ({ at, what: today.mists(pump, shelf.list(names), seconds) })),
+    ...mists.map(({ at, pump, names, seconds }) => ({
+      at,
+      what: today.mists(pump, shelf.list(names), runLength(seconds)),
+    })),
   ].toSorted((a, b) => minuteOf(a.at) - minuteOf(b.at));
 }
 
@@ -79,7 +84,7 @@ function onePerson(person: PersonDay, date: IsoDate, told: Words): Markup {
   const { today } = told;
   const timed = [
     ...person.feeds.map((feed) => ({ at: feed.feed.time, what: feedWords(feed, told) })),
-    ...person.mists.map(({ at, name, seconds }) => ({ at, what: today.mistByHand(name, seconds) })),
+    ...person.mists.map(({ at, name, seconds }) => ({ at, what: today.mistByHand(name, runLength(seconds)) })),
   ].toSorted((a, b) => minuteOf(a.at) - minuteOf(b.at));
   const bought = person.shopping.map(({ amount, feeder }) => `${amount} × ${feeder}`);
   const anyTime = [

@@ -1,7 +1,9 @@
 /** Mist entries beside the timer, tanks and bowls. */
+
 import { epochDay } from '../../basics/calendar-day.ts';
 import { dateInWords } from '../../plan/phrases/date-words.ts';
 import type { IsoDate, MistPlan, MistSet, Plan, PlanDevice, UnitSystem } from '../../plan/plan.ts';
+import { runLength } from '../../plan/words/run-length.ts';
 import type { Words } from '../../plan/words/words.ts';
 import { html, list, type Markup, NOTHING } from './markup.ts';
 
@@ -38,7 +40,7 @@ function nameOf({ enclosures }: Plan, id: string): string {
 function entriesOf({ entries, interval }: MistSet, { web }: Words): Markup {
   if (interval) return html`<p>${web.interval(interval.onSeconds, interval.offSeconds)}</p>`;
   if (entries.length === 0) return html`<p>${web.noMist}</p>`;
-  const items = entries.map(({ at, seconds }) => html`<li><b>${at}</b>${web.entry(seconds)}</li>`);
+  const items = entries.map(({ at, seconds }) => html`<li><b>${at}</b>${runLength(seconds)}</li>`);
   return html`<ol class="clock">${items}</ol>`;
 }
 

@@ -1,4 +1,5 @@
 /** The change sheet in words: what to push, lift, add, alter and delete, in the order of the shelf, and what stays. */
+
 import { clockTimeOf } from '../../basics/minute-of-day.ts';
 import { type ChangeSheet, changeSheet, type FeedChange, isEmptySheet, nameOf } from '../../plan/change-sheet.ts';
 import { noteWords } from '../../plan/phrases/advice-words.ts';
@@ -7,6 +8,7 @@ import { pinsToChange, pinsToSet, windowsInWords } from '../../plan/phrases/pin-
 import type { Feed, Plan } from '../../plan/plan.ts';
 import { type SlotRun, slotRuns } from '../../plan/slots.ts';
 import { type DialChange, type Interval, type MistChange, placeOf } from '../../plan/timer-changes.ts';
+import { runLength } from '../../plan/words/run-length.ts';
 import { type Words, words } from '../../plan/words/words.ts';
 import { dateWords, sheetDate } from './settings-section.ts';
 
@@ -141,8 +143,10 @@ function mistBlock(change: MistChange, plan: Plan, said: Words): readonly string
           ),
         ]
       : []),
-    ...(add.length > 0 ? [changes.add(list(add.map(({ at, seconds }) => changes.entry(at, seconds))))] : []),
-    ...(keep.length > 0 ? [changes.keep(list(keep.map(({ at, seconds }) => changes.entry(at, seconds))))] : []),
+    ...(add.length > 0 ? [changes.add(list(add.map(({ at, seconds }) => changes.entry(at, runLength(seconds)))))] : []),
+    ...(keep.length > 0
+      ? [changes.keep(list(keep.map(({ at, seconds }) => changes.entry(at, runLength(seconds)))))]
+      : []),
     ...clockLines(change, said),
     ...laterLines(change, said),
   ];
@@ -153,14 +157,8 @@ function mistBlock(change: MistChange, plan: Plan, said: Words): readonly string
 function intervalLine(interval: Interval | null, said: Words): string {
   if (interval === null) return said.changes.noInterval;
   const { onSeconds, offSeconds, plugInAt } = interval;
-  const words = said.changes.interval(lengthWords(onSeconds), lengthWords(offSeconds));
+  const words = said.changes.interval(runLength(onSeconds), runLength(offSeconds));
   return plugInAt === undefined ? words : `${words}; ${said.calendar.plugIn(plugInAt)}`;
-}
-
-/** For instance `2 min 30 s`. */
-function lengthWords(seconds: number): string {
-  const [minutes, rest] = [Math.floor(seconds / 60), seconds % 60];
-  return [...(minutes > 0 ? [`${minutes} min`] : []), ...(rest > 0 || minutes === 0 ? [`${rest} s`] : [])].join(' ');
 }
 
 function moveLine({ what, from, to }: ChangeSheet['moved'][number], plan: Plan, before: Plan, said: Words): string {

@@ -1,8 +1,10 @@
 /** The water on the sheet: what to key in for the mists, from when, and what the air will do. One section a pump, one an enclosure without. */
+
 import type { ClockTime } from '../../basics/civil.ts';
 import { minuteOf } from '../../basics/minute-of-day.ts';
 import { adviceWords } from '../../plan/phrases/advice-words.ts';
 import type { MistEntry, MistPlan, MistSet, Plan } from '../../plan/plan.ts';
+import { runLength } from '../../plan/words/run-length.ts';
 import { type Words, words } from '../../plan/words/words.ts';
 import { dateWords, deviceOf, type Section, sheetDate, spansThatRead } from './settings-section.ts';
 
@@ -81,7 +83,7 @@ function whatToDo(plan: Plan, mist: MistPlan, set: MistSet): readonly string[] {
   if (set.interval) {
     const { onSeconds, offSeconds, poweredBy } = set.interval;
     return [
-      water.interval(device, lengthWords(onSeconds, water), lengthWords(offSeconds, water)),
+      water.interval(device, runLength(onSeconds), runLength(offSeconds)),
       ...(poweredBy === null ? [] : [water.poweredBy(poweredBy)]),
       water.makes(entryList(set.entries, water, false)),
     ];
@@ -108,7 +110,7 @@ function wallLines(plan: Plan, mist: MistPlan, set: MistSet, from: string): read
 function entryList(entries: readonly MistEntry[], water: WaterWords, onOff: boolean): string {
   return water.list(
     entries.map(({ at, seconds }) =>
-      onOff ? water.onOff(at, offTime(at, seconds)) : water.entry(at, lengthWords(seconds, water)),
+      onOff ? water.onOff(at, offTime(at, seconds)) : water.entry(at, runLength(seconds)),
     ),
   );
 }
@@ -119,12 +121,6 @@ function offTime(at: ClockTime, seconds: number): string {
   const two = (value: number) => String(Math.floor(value)).padStart(2, '0');
   const time = `${two(end / 3600)}:${two((end / 60) % 60)}`;
   return end % 60 === 0 ? time : `${time}:${two(end % 60)}`;
-}
-
-function lengthWords(seconds: number, water: WaterWords): string {
-  const [minutes, rest] = [Math.floor(seconds / 60), seconds % 60];
-  if (seconds < 120) return water.seconds(seconds);
-  return rest === 0 ? hoursWords(minutes, water) : water.minutesAndSeconds(minutes, rest);
 }
 
 function hoursWords(minutes: number, water: WaterWords): string {

@@ -1,9 +1,11 @@
 /** What people do on a day, and how long it takes. */
+
 import type { IsoDate } from '../../basics/civil.ts';
 import type { DayView } from '../../plan/day-view.ts';
 import type { PersonDay } from '../../plan/people-day.ts';
 import { dateInWords } from '../../plan/phrases/date-words.ts';
 import { feedWords, gutLoadWords } from '../../plan/phrases/feed-words.ts';
+import { runLength } from '../../plan/words/run-length.ts';
 import type { Words } from '../../plan/words/words.ts';
 
 interface TimedLine {
@@ -16,7 +18,7 @@ export function personLines(person: PersonDay, date: IsoDate, told: Words): read
   const { today } = told;
   const timed: readonly TimedLine[] = [
     ...person.feeds.map((feed) => ({ at: feed.feed.time, what: feedWords(feed, told) })),
-    ...person.mists.map(({ at, name, seconds }) => ({ at, what: today.mistByHand(name, seconds) })),
+    ...person.mists.map(({ at, name, seconds }) => ({ at, what: today.mistByHand(name, runLength(seconds)) })),
   ];
   const chores = person.chores.map(({ names, title }) => today.chore(told.shelf.list(names), title));
   const loads = person.gutLoads.map((load) => gutLoadWords(load, date, told));

@@ -1,10 +1,12 @@
 /** A day, or several, on one screen: what is on, what the machines do by the clock, what people do, what is normal, what changes next. */
+
 import { clockTimeOf, DAY_MINUTES, minuteOf } from '../../basics/minute-of-day.ts';
 import type { DayView, LightDay } from '../../plan/day-view.ts';
 import { dateInWords } from '../../plan/phrases/date-words.ts';
 import { noticeWords } from '../../plan/phrases/notice-words.ts';
 import { windowsInWords } from '../../plan/phrases/pin-words.ts';
 import type { Language, UnitSystem, Window } from '../../plan/plan.ts';
+import { runLength } from '../../plan/words/run-length.ts';
 import { type Words, words } from '../../plan/words/words.ts';
 import { changeStrip } from './dial-strip.ts';
 import { personLines, workLines } from './today-people.ts';
@@ -154,7 +156,7 @@ function eventsOf({ switches, mists }: Pick<DayView, 'switches' | 'mists'>, told
     })),
     ...mists.map(({ at, pump, names, seconds }) => ({
       at,
-      what: today.mists(pump, told.shelf.list(names), seconds),
+      what: today.mists(pump, told.shelf.list(names), runLength(seconds)),
     })),
   ].toSorted((a, b) => minuteOf(a.at) - minuteOf(b.at));
 }

@@ -1,7 +1,9 @@
 /** Why a mist is as it is: what the air would do without it, which target it serves, and what bounds its time; and the day as a sketch. */
+
 import { minuteOf } from '../../basics/minute-of-day.ts';
 import { spanWords } from '../../basics/span-words.ts';
 import type { MistCondition, MistEntry, MistPlan, MistSet, MistTargets, Plan, Range } from '../../plan/plan.ts';
+import { runLength } from '../../plan/words/run-length.ts';
 import { simulateTold, type ToldDay } from '../../science/plan-day.ts';
 
 /** Levels of a peak: the day's band must have been left below its upper edge, or by 5 points at least. */
@@ -31,7 +33,7 @@ function conditionInForce(plan: Plan, { conditions }: MistSet): MistCondition | 
 }
 
 function allMists(mist: MistPlan, set: MistSet, condition: MistCondition): string {
-  const entries = set.entries.map(({ at, seconds }) => `${at} for ${seconds} s`);
+  const entries = set.entries.map(({ at, seconds }) => `${at} for ${runLength(seconds)}`);
   return [
     `${mist.enclosure}: ${entries.length === 0 ? 'no mist' : entries.join(', ')} (${clockWords(mist)}), ${set.from} to ${set.to}`,
     '',
@@ -67,7 +69,7 @@ function oneMist(mist: MistPlan, set: MistSet, condition: MistCondition, entry: 
       : []),
   ];
   return [
-    `${mist.enclosure}, ${entry.at} for ${entry.seconds} s (${clockWords(mist)}), ${set.from} to ${set.to}`,
+    `${mist.enclosure}, ${entry.at} for ${runLength(entry.seconds)} (${clockWords(mist)}), ${set.from} to ${set.to}`,
     `On the days from ${condition.from} to ${condition.to}, lit ${condition.dayOn} to ${condition.dayOff}:`,
     '',
     `  ${''.padEnd(16)}${columns.map(([name]) => name.padEnd(12)).join('')}target`,

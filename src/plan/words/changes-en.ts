@@ -22,7 +22,7 @@ export const changesEn = {
   alter: (entries: string) => `alter ${entries}`,
   remove: (times: string) => `delete ${times}`,
   keep: (times: string) => `leave ${times}`,
-  entry: (at: string, seconds: number) => `${at} for ${seconds} s`,
+  entry: (at: string, length: string) => `${at} for ${length}`,
   altered: (at: string, from: number, to: number) => `${at} from ${from} s to ${to} s`,
   interval: (on: string, off: string) => `on for ${on}, off for ${off}, again and again`,
   noInterval: 'nothing repeats any more',

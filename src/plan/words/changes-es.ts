@@ -24,7 +24,7 @@ export const changesEs: typeof changesEn = {
   alter: (entries) => `cambiar ${entries}`,
   remove: (times) => `borrar ${times}`,
   keep: (times) => `dejar ${times}`,
-  entry: (at, seconds) => `${at} durante ${seconds} s`,
+  entry: (at, length) => `${at} durante ${length}`,
   altered: (at, from, to) => `${at} de ${from} s a ${to} s`,
   interval: (on, off) => `encendido ${on}, apagado ${off}, una y otra vez`,
   noInterval: 'ya nada se repite',

@@ -24,7 +24,7 @@ export const handoverEn = {
   dialOff: 'off all day',
   onOff: (on: string, off: string) => `on ${on}, off ${off}`,
   mistLine: (names: string, times: string) => `The pump mists ${names}: ${times}.`,
-  mistTime: (at: string, seconds: number) => `${at} for ${seconds} s`,
+  mistTime: (at: string, length: string) => `${at} for ${length}`,
   dripperLine: (device: string) => `${device} drips by itself.`,
   clocksForward: (date: string, by: string) => `On ${date} the clocks go forward ${by}.`,
   clocksBack: (date: string, by: string) => `On ${date} the clocks go back ${by}.`,
@@ -80,7 +80,7 @@ export const handoverEn = {
       'When it nears its lower limit: bottles of water as warm as your hand (about 100 °F), each in a cloth, along one side, never on the animal. Change them when they are cool.',
     never: 'No flame, no gas heater, no generator indoors. No food until it is warm again. Mist nothing that is cold.',
     spray: (names: string) => `Off for longer than 12 h and warm: spray by hand for ${names}.`,
-    sprayOf: (name: string, seconds: number) => `${name} ${seconds} s onto leaves and walls`,
+    sprayOf: (name: string, length: string) => `${name} ${length} onto leaves and walls`,
     move: 'Still falling, 2° above the limit and no power in sight: each animal in a cloth bag or box with air holes, into the warmest room you know, in the dark. Call first.',
     summer:
       'In summer the other way round: shade and air first, doors ajar behind mesh, no blankets; move it to the coolest room when it nears its upper limit.',

@@ -25,7 +25,7 @@ export const handoverEs: typeof handoverEn = {
   dialOff: 'apagado todo el día',
   onOff: (on, off) => `encendido ${on}, apagado ${off}`,
   mistLine: (names, times) => `La bomba riega ${names}: ${times}.`,
-  mistTime: (at, seconds) => `${at} durante ${seconds} s`,
+  mistTime: (at, length) => `${at} durante ${length}`,
   dripperLine: (device) => `${device} gotea solo.`,
   clocksForward: (date, by) => `El ${date} los relojes se adelantan ${by}.`,
   clocksBack: (date, by) => `El ${date} los relojes se atrasan ${by}.`,
@@ -82,7 +82,7 @@ export const handoverEs: typeof handoverEn = {
     never:
       'Ni llamas, ni estufa de gas, ni generador dentro de casa. Sin comida hasta que esté templado. No pulverizar nada frío.',
     spray: (names) => `Más de 12 h sin luz y templado: pulverizar a mano: ${names}.`,
-    sprayOf: (name, seconds) => `${name} ${seconds} s sobre hojas y paredes`,
+    sprayOf: (name, length) => `${name} ${length} sobre hojas y paredes`,
     move: 'Sigue bajando, a 2° del límite y sin luz a la vista: cada animal en una bolsa de tela o caja con agujeros, al cuarto más cálido que conozca, a oscuras. Llamar antes.',
     summer:
       'En verano al revés: primero sombra y aire, puertas entreabiertas tras la malla, sin mantas; al cuarto más fresco al acercarse al límite superior.',

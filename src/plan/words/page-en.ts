@@ -141,7 +141,7 @@ export const pageEn = {
 
   mists: 'Mists.',
   mistOf: (device: string, names: string) => `${device} (${names})`,
-  mistEntry: (at: string, seconds: number) => `${at} ${seconds} s`,
+  mistEntry: (at: string, length: string) => `${at} ${length}`,
   mistByHand: (name: string, entries: string) => `${name}, by hand: ${entries}`,
   mistFrom: (date: string) => `from ${date}`,
   mistInterval: (on: string, off: string) => `${on} on, ${off} off`,

@@ -138,7 +138,7 @@ export const pageEs: typeof pageEn = {
 
   mists: 'Riegos.',
   mistOf: (device, names) => `${device} (${names})`,
-  mistEntry: (at, seconds) => `${at} ${seconds} s`,
+  mistEntry: (at, length) => `${at} ${length}`,
   mistByHand: (name, entries) => `${name}, a mano: ${entries}`,
   mistFrom: (date) => `desde ${date}`,
   mistInterval: (on, off) => `${on} encendido, ${off} apagado`,

@@ -40,7 +40,6 @@ export const webEn = {
   water: 'The mist entries',
   misted: (names: string) => `It mists ${names}.`,
   noMist: 'No mists are entered now.',
-  entry: (seconds: number) => `${seconds} s`,
   entriesThen: 'The entries are then',
   interval: (onSeconds: number, offSeconds: number) => `${onSeconds} s on, ${offSeconds} s off, again and again`,
   byHand: 'By hand',

@@ -41,7 +41,6 @@ export const webEs: typeof webEn = {
   water: 'Las entradas de riego',
   misted: (names) => `Riega ${names}.`,
   noMist: 'Ahora no hay riegos.',
-  entry: (seconds) => `${seconds} s`,
   entriesThen: 'Las entradas son entonces',
   interval: (onSeconds, offSeconds) => `${onSeconds} s encendido, ${offSeconds} s apagado, una y otra vez`,
   byHand: 'A mano',

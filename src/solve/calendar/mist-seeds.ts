@@ -1,8 +1,10 @@
 /** Mists: new entries of a timer, whose titles say what to add, alter and delete, and mists by hand. */
+
 import { epochDay } from '../../basics/calendar-day.ts';
 import { grouped } from '../../basics/grouped.ts';
 import { minuteOf } from '../../basics/minute-of-day.ts';
 import type { MistEntry, MistPlan, MistSet } from '../../plan/plan.ts';
+import { runLength } from '../../plan/words/run-length.ts';
 import { ALL_DAY, type CalendarParts, type CalendarWords, type EventSeed } from './event-seed.ts';
 import type { Roster } from './on-duty.ts';
 
@@ -49,14 +51,14 @@ function entryWords(
   words: CalendarWords,
 ): string | null {
   const text = (entries: readonly MistEntry[]): string =>
-    words.list(entries.map(({ at, seconds }) => words.mistEntry(at, words.seconds(seconds))));
+    words.list(entries.map(({ at, seconds }) => words.mistEntry(at, runLength(seconds))));
   if (before === null) return after.length === 0 ? words.noMist : words.enter(text(after));
   const was = new Map(before.map(({ at, seconds }) => [at, seconds]));
   const is = new Set(after.map(({ at }) => at));
   const add = after.filter(({ at }) => !was.has(at));
   const alter = after.filter(({ at, seconds }) => was.has(at) && was.get(at) !== seconds);
   const gone = before.filter(({ at }) => !is.has(at)).map(({ at }) => at);
-  const altered = alter.map(({ at, seconds }) => words.alteredEntry(at, words.seconds(seconds)));
+  const altered = alter.map(({ at, seconds }) => words.alteredEntry(at, runLength(seconds)));
   const steps = [
     ...(add.length > 0 ? [words.add(text(add))] : []),
     ...(alter.length > 0 ? [words.alter(words.list(altered))] : []),
@@ -69,21 +71,13 @@ function intervalWords(set: MistSet, before: MistSet | null, words: CalendarWord
   if (!set.interval) return null;
   const { onSeconds, offSeconds } = set.interval;
   if (before?.interval?.onSeconds === onSeconds && before.interval.offSeconds === offSeconds) return null;
-  return words.interval(lengthWords(onSeconds, words), lengthWords(offSeconds, words));
-}
-
-function lengthWords(seconds: number, words: CalendarWords): string {
-  const [minutes, rest] = [Math.floor(seconds / 60), seconds % 60];
-  const texts = [...(minutes > 0 ? [words.minutes(minutes)] : []), ...(rest > 0 ? [words.seconds(rest)] : [])];
-  return texts.join(' ');
+  return words.interval(runLength(onSeconds), runLength(offSeconds));
 }
 
 function mistDetails(set: MistSet, words: CalendarWords): readonly string[] {
   if (set.interval) return set.interval.plugInAt === undefined ? [] : [words.plugIn(set.interval.plugInAt)];
   if (set.entries.length === 0) return [];
-  return [
-    words.allEntries(words.list(set.entries.map(({ at, seconds }) => words.mistEntry(at, words.seconds(seconds))))),
-  ];
+  return [words.allEntries(words.list(set.entries.map(({ at, seconds }) => words.mistEntry(at, runLength(seconds)))))];
 }
 
 /** Returns the events of mists that a person gives. */
@@ -103,7 +97,7 @@ function handMistsOf(mist: MistPlan, parts: CalendarParts, words: CalendarWords,
         days,
         minute: minuteOf(at),
         minutes: Math.max(LEAST_MIST_MINUTES, Math.ceil(seconds / 60)),
-        title: words.mistByHand(name, words.seconds(seconds)),
+        title: words.mistByHand(name, runLength(seconds)),
         description: [],
         category: 'mist',
         for: person,

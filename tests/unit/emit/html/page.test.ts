@@ -92,7 +92,7 @@ describe('the page', () => {
       '08:15 Feed Fern: 5 × cricket, no longer than the head is wide; dust with calcium',
       'Buy 40 × cricket',
       '07:30 wall-dial on: Fern sun',
-      '08:00 pump mists Fern, 120 s',
+      '08:00 pump mists Fern, 2 min',
       'Push down the pins from 07:30 up to and including 18:30: 45 pins.',
       'Next: Monday 1 February 2027, in 27 days: on from 07:00 to 19:15',
       'Push down 4 pins: 07:00 to 07:15 and 18:45 to 19:00.',

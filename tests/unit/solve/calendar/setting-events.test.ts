@@ -86,7 +86,7 @@ describe('settings in the calendar', () => {
         ],
       }),
     ).toEqual([
-      'mist-timer: enter 08:00 120 s, 13:00 30 s, 17:00 60 s',
+      'mist-timer: enter 08:00 2 min, 13:00 30 s, 17:00 60 s',
       'mist-timer: add 20:30 45 s; alter 08:00 to 90 s; delete 13:00',
     ]);
   });
@@ -198,9 +198,9 @@ describe('chores that stand for a setting', () => {
       mists.map(({ start, for: person, title, minutes, until }) => [start, person, title, minutes, until]),
     ).toEqual([
       ['2027-01-01T08:00', 'keeper', 'Mist Fern by hand, 60 s', 5, '2027-01-06T08:00'],
-      ['2027-01-01T18:30', 'keeper', 'Mist Fern by hand, 400 s', 7, '2027-01-06T18:30'],
+      ['2027-01-01T18:30', 'keeper', 'Mist Fern by hand, 6 min 40 s', 7, '2027-01-06T18:30'],
       ['2027-01-07T08:00', 'sitter', 'Mist Fern by hand, 60 s', 5, '2027-01-10T08:00'],
-      ['2027-01-07T18:30', 'sitter', 'Mist Fern by hand, 400 s', 7, '2027-01-10T18:30'],
+      ['2027-01-07T18:30', 'sitter', 'Mist Fern by hand, 6 min 40 s', 7, '2027-01-10T18:30'],
     ]);
   });
 });
