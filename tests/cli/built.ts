@@ -32,7 +32,8 @@ export function bench(days: number | null = null): Bench {
   if (!existsSync(PROGRAM)) throw new Error('dist/ is missing: npm run build');
   const folder = mkdtempSync(join(tmpdir(), 'dewdial-cli-'));
   cpSync(EXAMPLES, folder, { recursive: true });
-  if (days !== null) for (const name of readdirSync(EXAMPLES)) shorten(join(folder, name), days);
+  const households = readdirSync(EXAMPLES).filter((name) => name.endsWith('.yaml'));
+  if (days !== null) for (const name of households) shorten(join(folder, name), days);
   afterAll(() => rmSync(folder, { recursive: true, force: true }));
   const env = (more: Readonly<Record<string, string>> = {}) => ({ ...process.env, NO_COLOR: '', ...more });
   return {
