@@ -75,6 +75,26 @@ describe('lamps on auto', () => {
     expect(placed(care).on).toEqual({ a: ['fern/day'], b: ['moss/day'] });
   });
 
+  it('whose light comes in spans hang on a timer that has an entry for each, and on none with fewer', () => {
+    const spans = [0, 120, 240].map((minutes) => ({
+      at: { of: 'after_lights_on' as const, minutes },
+      forMinutes: 60,
+    }));
+    const shelf = (entries: number) =>
+      placed(
+        shelfCare({
+          devices: [pinDial('a', { outlets: 1 }), programmableTimer('clock', { entries })],
+          enclosures: [
+            enclosure('fern', hours(720), [lamp('day'), lamp('uv', { uses: ['uvb'] })], {
+              uvb: { form: 'spans', spans, fergusonZone: 3 },
+            }),
+          ],
+        }),
+      );
+    expect(shelf(3)).toMatchObject({ on: { a: ['fern/day'], clock: ['fern/uv'] }, notPlanned: [] });
+    expect(shelf(2).on.clock).not.toContain('fern/uv');
+  });
+
   it('keep within the watts of each timer', () => {
     const care = shelfCare({
       devices: [pinDial('a', { ratingW: 100 }), pinDial('b', { ratingW: 60 })],
