@@ -33,15 +33,18 @@ interface Ended {
   readonly said: string;
 }
 
+/** Noon UTC of a day. */
+const noonOf = (day: string): number => epochDay(day) * 86_400_000 + 43_200_000;
+
 /** Runs a command as the command line would, at noon UTC of a day where the clock is asked. */
-async function ended(noonOf: string, command: (world: World) => Promise<number>): Promise<Ended> {
+async function ended(day: string, command: (world: World) => Promise<number>): Promise<Ended> {
   const [out, said]: [string[], string[]] = [[], []];
   const world: World = {
     ...realWorld(),
     disk: realDisk,
     out: (text) => void out.push(text),
     say: (text) => void said.push(text),
-    nowMs: () => epochDay(noonOf) * 86_400_000 + 43_200_000,
+    nowMs: () => noonOf(day),
     isOutTerminal: false,
     isSayTerminal: false,
     cwd: folder,
@@ -99,7 +102,7 @@ describe('what is kept of the plan that stands', () => {
       const { exit } = await ended(made, (world) => compile([file], { out, pdf: false }, world, VERSION));
       if (exit !== 0 && exit !== 1) throw new Error(`compile ended with ${exit}`);
       const asked = isoDateOf(day + draw.one([0, draw.whole(1, 60), -draw.whole(1, 5)]));
-      const stands = standingRun(file, out, { date: made }, realWorld(), VERSION) !== null;
+      const stands = standingRun(file, out, { nowMs: noonOf(made) }, realWorld(), VERSION) !== null;
       const kept = await answers(file, out, asked);
       rmSync(join(out, '.versions/.kept'), { recursive: true });
       expect(kept, `edit ${edit}, asked on ${asked}`).toEqual(await answers(file, out, asked));
