@@ -160,7 +160,7 @@ describe('reading', () => {
         }
         checkSaid(new TextDecoder().decode(bytes), readHousehold);
       }),
-      { seed: 20270103, numRuns: tries(75, 3000) },
+      { seed: 20270103, numRuns: tries(150, 3000) },
     );
   });
 
@@ -170,7 +170,7 @@ describe('reading', () => {
         checkSaid(text, readHousehold);
         checkSaid(text, readProfile);
       }),
-      { seed: 20270104, numRuns: tries(150, 5000) },
+      { seed: 20270104, numRuns: tries(250, 5000) },
     );
   });
 
@@ -179,7 +179,7 @@ describe('reading', () => {
       fc.property(fc.constantFrom(...households), edits, (text, changes) =>
         checkSaid(edited(text, changes), readHousehold),
       ),
-      { seed: 20270105, numRuns: tries(100, 4000) },
+      { seed: 20270105, numRuns: tries(200, 4000) },
     );
   });
 
@@ -188,7 +188,7 @@ describe('reading', () => {
       fc.property(fc.constantFrom(...profiles), edits, (text, changes) =>
         checkSaid(edited(text, changes), readProfile),
       ),
-      { seed: 20270106, numRuns: tries(75, 3000) },
+      { seed: 20270106, numRuns: tries(150, 3000) },
     );
   });
 

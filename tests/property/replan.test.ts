@@ -22,7 +22,7 @@ import { faultsOfReplan } from '../generated/replan-faults.ts';
 import { tries } from '../tries.ts';
 import { Draw, generateHousehold } from './household-generator.ts';
 
-const CHAINS = Number(process.env.REPLAN_CHAINS ?? tries(3, 40));
+const CHAINS = Number(process.env.REPLAN_CHAINS ?? tries(5, 40));
 const FIRST = Number(process.env.REPLAN_FIRST ?? 0);
 const STEPS = 5;
 

@@ -9,7 +9,7 @@ import { resolveText } from '../shipped-profiles.ts';
 import { tries } from '../tries.ts';
 import { generateHousehold } from './household-generator.ts';
 
-const SEEDS = Array.from({ length: tries(6, 60) }, (_, i) => 4100 + i);
+const SEEDS = Array.from({ length: tries(9, 60) }, (_, i) => 4100 + i);
 
 function compiled(text: string, earlier: Plan | null = null): Plan {
   return planIn(compiledHousehold(text, { earlier }));

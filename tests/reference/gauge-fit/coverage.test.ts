@@ -57,7 +57,7 @@ describe(`${COUNT} fits of synthetic readings`, () => {
 describe('errors that follow one another', () => {
   it('widen the intervals, so that they hold the truth as often', () => {
     const own = new Choices(20_270_303);
-    const count = tries(8, 100);
+    const count = tries(12, 100);
     let [held, all] = [0, 0];
     for (let i = 0; i < count; i++) {
       const log = syntheticLog(own, DAYS, { ...ORDINARY, noise: 0.02, chain: 0.8 });
@@ -79,7 +79,7 @@ describe('errors that follow one another', () => {
 
 describe('the clock of the gauge', () => {
   const own = new Choices(20_270_302);
-  const logs = Array.from({ length: tries(6, 12) }, () => syntheticLog(own, DAYS, ORDINARY));
+  const logs = Array.from({ length: tries(12, 12) }, () => syntheticLog(own, DAYS, ORDINARY));
   const off = (shift: number) =>
     logs.map(({ estimate, spray, history, readings }) => {
       const shifted = readings.map((each) => ({ ...each, minute: each.minute + shift }));

@@ -1,6 +1,6 @@
 /**
  * Generated households on A4 and Letter, in English and Spanish: one page without a fault, or a refusal that names what fits, and what it
- * names does fit. All 200, or every 32nd.
+ * names does fit. All 200, or every 16th.
  */
 import { describe, expect, it } from 'vitest';
 import { Log } from '../../../src/diagnostics/log.ts';
@@ -16,7 +16,7 @@ import { TRIES_ALL } from '../../tries.ts';
 import { pageFaults } from './page-faults.ts';
 
 const HOUSEHOLDS = 200;
-const SHARE = 32;
+const SHARE = 16;
 const measure = measureOf(fontSet());
 
 const NAMES: readonly (readonly string[])[] = [

@@ -7,7 +7,7 @@ import { tries } from '../../tries.ts';
 import { type RandomEnclosure, randomEnclosure } from './random-enclosures.ts';
 import { type SecondDay, secondDay, secondDryMinutes, secondPeaks } from './second-integrator.ts';
 
-const COUNT = tries(20, 200);
+const COUNT = tries(40, 200);
 /** Points of RH, minutes and share that the two may differ by. */
 const HUMIDITY = 0.002;
 const MINUTES = 3;
