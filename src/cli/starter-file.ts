@@ -155,7 +155,7 @@ function enclosure(a: StarterAnswers): string {
     ...targets(needs),
     ...powders(needs),
     ['    feeders:', 'what you feed, each with its share of the feeds'],
-    ...needs.foods.map((food) => [feeder(food, needs.powders.length > 0)] as const),
+    ...needs.foods.map((food) => [feeder(food, needs)] as const),
     ['    # chores:'],
     ['    #   - { id: wipe-glass, title: Wipe the glass, every: 1 week, minutes: 5 }'],
   ]);
@@ -230,10 +230,13 @@ function powders({ powders }: StarterNeeds): Lines {
   ];
 }
 
-function feeder(food: StarterNeeds['foods'][number], isDusted: boolean): string {
-  const dust = isDusted ? ', dust: true' : '';
+/** How long each keeps: common practice, no source; a keeper corrects it. */
+function feeder(food: StarterNeeds['foods'][number], { powders, eatsFlies }: StarterNeeds): string {
+  const dust = powders.length > 0 ? ', dust: true' : '';
   const lines = {
-    insects: `{ id: cricket, food: insects, share: 100 %${dust}, shelf_life: 10 days, gut_load: 24 h }`,
+    insects: eatsFlies
+      ? `{ id: fruit-fly, food: insects, share: 100 %${dust}, shelf_life: 14 days }`
+      : `{ id: cricket, food: insects, share: 100 %${dust}, shelf_life: 10 days, gut_load: 24 h }`,
     greens: `{ id: greens, food: greens, share: 100 %${dust}, shelf_life: 4 days }`,
     prepared: '{ id: diet, food: prepared, share: 100 %, shelf_life: 180 days }',
     rodents: '{ id: rodent, food: rodents, share: 100 %, shelf_life: 180 days }',

@@ -12,6 +12,8 @@ export interface StarterNeeds {
   /** Uses of lamps beside the daylight. */
   readonly insets: readonly ('basking' | 'uvb')[];
   readonly foods: readonly FoodWord[];
+  /** Whether its insects may be no longer than a fruit fly. */
+  readonly eatsFlies: boolean;
   /** The powders of the stage's dustings, with what each usually holds. */
   readonly powders: readonly { readonly id: string; readonly contains: readonly string[] }[];
   /** Whether the feeding hours lie about lights-off. */
@@ -31,6 +33,7 @@ export function starterNeeds(profile: ReadProfile): StarterNeeds {
     isMisted: tree.misting !== undefined && tree.misting !== 'none',
     insets: insetsOf(tree),
     foods: [...new Set(feeds.map(({ food }) => food))],
+    eatsFlies: feeds.some(({ food, portion }) => food === 'insects' && portion.includes('fruit fly')),
     powders: powdersOf(dusting),
     isFedAtDusk: isAboutLightsOff(tree),
     nightLowC: tree.temperature?.night?.[0] ?? null,

@@ -32,6 +32,23 @@ const EXPECTED: Readonly<Record<string, readonly string[]>> = {
   'green-iguana': [expect.stringContaining('humidity.peaks_per_day')],
 };
 
+/** From the portions of the adults in the profiles, read by eye: prey as wide as a head, flies, heaps of greens, a killed rodent, a bowl of diet. */
+const FED: Readonly<Record<string, readonly string[]>> = {
+  'ball-python': ['rodents rodent'],
+  'bearded-dragon': ['insects cricket', 'greens greens'],
+  'corn-snake': ['rodents rodent'],
+  'crested-gecko': ['prepared diet', 'insects cricket'],
+  'dyeing-poison-frog': ['insects fruit-fly'],
+  'giant-day-gecko': ['insects cricket', 'prepared diet'],
+  'green-iguana': ['greens greens'],
+  'hermanns-tortoise': ['greens greens'],
+  'jacksons-chameleon': ['insects cricket'],
+  'leopard-gecko': ['insects cricket'],
+  'panther-chameleon': ['insects cricket'],
+  'red-eyed-tree-frog': ['insects cricket'],
+  'veiled-chameleon': ['insects cricket'],
+};
+
 describe('a starter file', () => {
   it.each(PROFILE_IDS)('of %s has nothing to correct', (species) => {
     expect(faults(starterFile(answers(species)))).toEqual(EXPECTED[species] ?? []);
@@ -54,6 +71,13 @@ describe('a starter file', () => {
   it('names a feeder for each stream that the adult is fed, also where its stage is like another', () => {
     expect(starterFile(answers('hermanns-tortoise'))).toContain('{ id: greens, food: greens, share: 100 %, dust: true');
     expect(starterNeeds(shippedProfile('bearded-dragon')).foods).toEqual(['insects', 'greens']);
+  });
+
+  it.each(PROFILE_IDS)('feeds %s what its profile describes', (species) => {
+    const text = starterFile(answers(species));
+    const fed = [...text.matchAll(/^ +- \{ id: ([\w-]+), food: (\w+)/gm)].map(([, id, food]) => `${food} ${id}`);
+    expect(fed).toEqual(FED[species]);
+    expect(text.includes('gut_load')).toBe(fed.includes('insects cricket'));
   });
 
   it('has the lamps that its profile asks for, and no others', () => {
