@@ -6,6 +6,7 @@ import { settingOn } from '../../plan/dial-day.ts';
 import { dateInWords, plainDate } from '../../plan/phrases/date-words.ts';
 import { loadName } from '../../plan/phrases/load-words.ts';
 import { joinedOverMidnight, pinsToChange, pinsToSet, windowsInWords } from '../../plan/phrases/pin-words.ts';
+import { spansThatRead } from '../../plan/phrases/spans-that-read.ts';
 import type { DialPlan, DialSetting, IsoDate, Plan } from '../../plan/plan.ts';
 import { pumpsBesideLamps } from '../../plan/pumps-beside-lamps.ts';
 import type { Words } from '../../plan/words/words.ts';
@@ -35,7 +36,7 @@ function oneDial(plan: Plan, dial: DialPlan, look: PageLook, told: Words): Marku
   return html`<h3>${dial.device}</h3>
 <p>${aboutDial(plan, dial, told).join(' ')}</p>
 <div class="rings">
-${nowFigure(dial, stands, isDrawn, told)}
+${nowFigure(dial, stands, today, isDrawn, told)}
 ${next ? nextFigure(dial, stands, next, today, isDrawn, told) : html`<p>${told.shelf.noChanges}</p>`}
 </div>
 ${yearOf(plan, dial, look, told)}
@@ -58,13 +59,13 @@ function aboutDial(plan: Plan, dial: DialPlan, { shelf }: Words): readonly strin
   ];
 }
 
-function nowFigure(dial: DialPlan, stands: DialSetting, isDrawn: boolean, told: Words): Markup {
+function nowFigure(dial: DialPlan, stands: DialSetting, today: IsoDate, isDrawn: boolean, told: Words): Markup {
   const { web, shelf } = told;
   const windows = windowsInWords(stands.windows, shelf);
   const said = { title: web.stands(dial.device), description: web.ringNow(windows) };
   return html`<figure><figcaption>${web.now}: ${windows}</figcaption>
 ${isDrawn ? drawn(screenRing(dial, stands, null, said), `${dial.device}-now-`) : NOTHING}
-${list(dial.pins === null ? [entries(stands, told)] : [...pinsToSet(dial, stands.slots, shelf), ...wallWords(dial, stands, told)])}</figure>`;
+${list(dial.pins === null ? [entries(stands, told)] : [...pinsToSet(dial, stands.slots, shelf), ...wallWords(dial, stands, today, told)])}</figure>`;
 }
 
 function nextFigure(
@@ -82,7 +83,7 @@ function nextFigure(
   const said = { title: web.changes(dial.device, date), description: web.ringNext(windows, moves) };
   return html`<figure><figcaption>${web.next(date, epochDay(next.from) - epochDay(today))}: ${windows}</figcaption>
 ${isDrawn ? drawn(screenRing(dial, next, stands, said), `${dial.device}-next-`) : NOTHING}
-${list(dial.pins === null ? [entries(next, told)] : [shelf.sentence(moves), ...wallWords(dial, next, told)])}</figure>`;
+${list(dial.pins === null ? [entries(next, told)] : [shelf.sentence(moves), ...wallWords(dial, next, today, told)])}</figure>`;
 }
 
 function entries({ windows }: DialSetting, { shelf }: Words): string {
@@ -90,12 +91,17 @@ function entries({ windows }: DialSetting, { shelf }: Words): string {
   return shelf.keyIn(shelf.also(joinedOverMidnight(windows).map(({ on, off }) => shelf.window(on, off))));
 }
 
-/** Wall time where the clock on the wall is not the dial's. */
-function wallWords({ clock }: DialPlan, { windows, wall }: DialSetting, { shelf }: Words): readonly string[] {
+/** Wall time where the clock on the wall is not the dial's, from a date on. */
+function wallWords(
+  { clock }: DialPlan,
+  { windows, wall }: DialSetting,
+  date: IsoDate,
+  { shelf }: Words,
+): readonly string[] {
+  if (clock !== 'standard') return [];
   const own = windowsInWords(windows, shelf);
-  return wall
-    .map(({ from, to, windows: shown }) => ({ from, to, reads: windowsInWords(shown, shelf) }))
-    .filter(({ from, to, reads }) => clock === 'standard' && from !== to && reads !== own)
+  return spansThatRead(wall, date, (span) => windowsInWords(span.windows, shelf))
+    .filter(({ reads }) => reads !== own)
     .map(({ from, to, reads }) => shelf.wallThen(reads, plainDate(from, shelf), plainDate(to, shelf)));
 }
 

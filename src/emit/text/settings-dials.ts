@@ -2,6 +2,7 @@
 import { settingOn } from '../../plan/dial-day.ts';
 import { lampName, loadName } from '../../plan/phrases/load-words.ts';
 import { joinedOverMidnight, pinsToChange, pinsToSet, windowsInWords } from '../../plan/phrases/pin-words.ts';
+import { spansThatRead } from '../../plan/phrases/spans-that-read.ts';
 import type { DialPlan, DialSetting, Plan } from '../../plan/plan.ts';
 import { pumpsBesideLamps } from '../../plan/pumps-beside-lamps.ts';
 import { words } from '../../plan/words/words.ts';
@@ -12,7 +13,6 @@ import {
   type Section,
   type ShelfWords,
   sheetDate,
-  spansThatRead,
   weekdayDateWords,
 } from './settings-section.ts';
 

@@ -3,10 +3,11 @@
 import type { ClockTime } from '../../basics/civil.ts';
 import { minuteOf } from '../../basics/minute-of-day.ts';
 import { adviceWords } from '../../plan/phrases/advice-words.ts';
+import { spansThatRead } from '../../plan/phrases/spans-that-read.ts';
 import type { MistEntry, MistPlan, MistSet, Plan } from '../../plan/plan.ts';
 import { runLength } from '../../plan/words/run-length.ts';
 import { type Words, words } from '../../plan/words/words.ts';
-import { dateWords, deviceOf, type Section, sheetDate, spansThatRead } from './settings-section.ts';
+import { dateWords, deviceOf, type Section, sheetDate } from './settings-section.ts';
 
 type WaterWords = Words['water'];
 

@@ -105,6 +105,26 @@ describe('the page', () => {
       expect(words).toContain(said);
   });
 
+  it('reads a dial on the wall from the date on which the clocks change, and no span that has gone by', () => {
+    const plan = pagePlan();
+    const own = [{ on: '07:00', off: '19:00' }];
+    const ahead = [{ on: '08:00', off: '20:00' }];
+    const wall = [
+      { from: '2027-01-01', to: '2027-01-03', windows: ahead },
+      { from: '2027-01-04', to: '2027-03-27', windows: own },
+      { from: '2027-03-28', to: '2027-03-28', windows: ahead },
+      { from: '2027-03-29', to: '2027-10-30', windows: ahead },
+    ];
+    const setting = { from: '2027-01-01', to: '2027-10-30', windows: own, wall };
+    const lighting = plan.lighting.map((dial) => ({
+      ...dial,
+      clock: 'standard' as const,
+      settings: dial.settings.slice(0, 1).map((each) => ({ ...each, ...setting })),
+    }));
+    const said = wordsOf(pageHtml({ ...plan, lighting }, SERVED)).match(/By the wall clock[^.]*\./g);
+    expect(said).toEqual(['By the wall clock, 28 March 2027 to 30 October 2027: on from 08:00 to 20:00.']);
+  });
+
   it('leaves out the numbers of stages that are not lived through', () => {
     expect(indexHtml(pagePlan(), BESIDE)).not.toContain('stages.juvenile');
   });
