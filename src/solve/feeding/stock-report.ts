@@ -23,10 +23,10 @@ export function reportStock(care: Care, courses: readonly StockCourse[], from: E
 }
 
 function reportUncounted(care: Care, courses: readonly StockCourse[], log: Log): void {
-  const feeders = courses.filter(({ feeder }) => feeder.inStock === null).map(({ feeder }) => feeder.id);
-  const first = courses[0];
-  if (feeders.length > 0 && first)
-    log.report('stock-not-counted', { feeders }, care.placeOf([...first.feeder.path, 'in_stock']));
+  const uncounted = courses.filter(({ feeder }) => feeder.inStock === null).map(({ feeder }) => feeder);
+  const feeders = uncounted.map(({ id }) => id);
+  const [first] = uncounted;
+  if (first) log.report('stock-not-counted', { feeders }, care.placeOf([...first.path, 'in_stock']));
 }
 
 function reportRunOut(care: Care, { feeder, runsOut }: StockCourse, from: EpochDay, log: Log): void {
