@@ -55,7 +55,7 @@ export function nozzleCounts(
       const shares = sharers.map(({ id }) => `${id} ${counts.get(id) ?? 0}`).join(', ');
       log.report(
         'nozzles-too-many',
-        { pump: pump.id, has: pump.nozzles, asked, shares },
+        { pump: pump.id, has: pump.nozzles, asked, shares, enclosures: sharers.length },
         household.placeOf([...pump.path, 'nozzles']),
       );
     }

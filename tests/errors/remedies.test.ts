@@ -37,6 +37,8 @@ const REMEDIES: readonly Remedy[] = [
   ['jump-costs-light', ', jump_at_most: 15 min', ''],
   ['jump-not-kept', 'jump_at_most: 30 min', 'jump_at_most: 60 min'],
   ['mist-sets-too-few', 'mist_sets_at_most: 1', 'mist_sets_at_most: 4'],
+  ['nozzles-too-many', 'nozzles: 3,', 'nozzles: 5,'],
+  ['nozzles-too-many', 'count: 3', 'count: 1'],
   ['feeds-at-too-few', 'feeds_at: "11:00"', 'feeds_at: ["11:00", "16:00"]'],
   ['shelf-life-too-short', 'days: [fri]', 'days: [mon, thu]'],
   ['drink-without-misting', 'misting: none', 'water: { drink: none, dish: { change_every: 1 day } }'],

@@ -127,12 +127,17 @@ export const resolving = {
       `${enclosure} is misted beside ${lamps}, which run${lamps.includes(', ') ? '' : 's'} hot and can shatter when sprayed; the file does not say whether spray reaches`,
     () => 'look, then write nozzles: { hits_lamp: yes } or { hits_lamp: no }',
   ),
-  'nozzles-too-many': wording<{ pump: string; has: number; asked: number; shares: string }>(
+  'nozzles-too-many': wording<{ pump: string; has: number; asked: number; shares: string; enclosures: number }>(
     'cannot be done',
     'error',
     ({ pump, has, asked, shares }) =>
       `${pump} has ${has} nozzle${has === 1 ? '' : 's'}, and its enclosures count ${asked} (${shares})`,
-    () => 'correct nozzles of the pump, or count under nozzles of an enclosure',
+    ({ pump, has, asked, enclosures }) => {
+      const fewer = enclosures - has === 1 ? 'one enclosure' : `${enclosures - has} enclosures`;
+      const otherwise =
+        enclosures <= has ? `count ${has} in all under nozzles of its enclosures` : `let it mist ${fewer} fewer`;
+      return `write nozzles: ${asked} on ${pump} if it has them, else ${otherwise}`;
+    },
   ),
   'mist-taken': wording<{ enclosure: string; how: string }>(
     'note',

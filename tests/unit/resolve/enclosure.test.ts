@@ -68,6 +68,23 @@ describe('how an enclosure is misted', () => {
     expect(counts('').care?.enclosures.map(({ nozzles }) => nozzles.count)).toEqual([2, 2]);
     expect(counts('nozzles: { count: 4 }').diagnostics.map(({ code }) => code)).toContain('nozzles-too-many');
   });
+
+  it.each([
+    [1, 'write nozzles: 2 on pump if it has them, else let it mist one enclosure fewer'],
+    [2, 'write nozzles: 3 on pump if it has them, else let it mist one enclosure fewer'],
+    [3, 'write nozzles: 4 on pump if it has them, else let it mist 2 enclosures fewer'],
+  ])('says with numbers what helps where %i more enclosures are misted than it was bought for', (more, instead) => {
+    const others = Array.from(
+      { length: more },
+      (_, index) =>
+        `  - { id: e${index}, species: panther-chameleon, stage: adult, size: { width: 50 cm, depth: 50 cm, height: 90 cm }, open: 30 %, mist: pump }\n`,
+    );
+    const has = Math.min(more, 2);
+    const pump = PUMP.replace('nozzles: 2', `nozzles: ${has}`);
+    const text = minimalHousehold({ hardware: [TIMER, pump], enclosure: ['mist: pump'] }) + others.join('');
+    const said = resolveText(text).diagnostics.find(({ code }) => code === 'nozzles-too-many');
+    expect(said?.instead).toBe(instead);
+  });
 });
 
 describe('powders', () => {
