@@ -61,6 +61,30 @@ describe('a remedy that is done', () => {
     expect(left.filter((each) => each.code === code || each.weight === 'error')).toEqual([]);
   });
 
+  it('of animals of day and night is one more hour', () => {
+    const text = readFileSync(new URL('feed-outside-hours.yaml', CASES), 'utf8').replace('"08:15"', '"10:30"');
+    const night = `  - id: dusk
+    species: crested-gecko
+    stage: adult
+    size: { width: 45 cm, depth: 45 cm, height: 60 cm }
+    open: 18 %
+    lamps: [{ id: day, kind: led, for: [daylight], power: 20 W, outlet: dusk-dial }]
+    mist: by-hand
+    targets: { day: { lights_off: "19:30", why: one hour all year } }
+    supplements: [{ id: calcium, contains: [] }]
+    feeders: [{ id: diet, food: prepared, share: 100 %, shelf_life: 180 days }]
+`;
+    const dial = '  - { id: dusk-dial, kind: pin-dial, step: 15 min, rating: 1800 W, clock: wall }\nenclosures:';
+    const both = `${text.trimEnd()}\n${night}`.replace('enclosures:', dial);
+    const outside = (household: string) =>
+      saidOfText('home.yaml', household).diagnostics.filter(({ code }) => code === 'feed-outside-hours');
+    const [said, ...rest] = outside(both);
+    expect(rest).toEqual([]);
+    const [, hours = ''] = /(feeds_at: \[.*\])/.exec(said?.instead ?? '') ?? [];
+    expect(hours).toMatch(/^feeds_at: \["10:30", "(18|19|20):\d\d"\]$/);
+    expect(outside(both.replace('feeds_at: "10:30"', hours))).toEqual([]);
+  });
+
   it('comes as near with the settings that small changes need', () => {
     const text = readFileSync(new URL('jump-costs-light.yaml', CASES), 'utf8');
     const before = saidOf('jump-costs-light').diagnostics.find(({ code }) => code === 'jump-costs-light');

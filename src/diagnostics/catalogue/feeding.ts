@@ -85,17 +85,23 @@ export const feeding = {
     dates: readonly string[];
     setting: string | null;
     between: string | null;
+    feedsAt: readonly string[] | null;
   }>(
     'falls short',
     'warning',
     ({ enclosure, times, outside, feeds: of, dates }) =>
       `${times.join(' and ')} ${times.length === 1 ? 'lies' : 'lie'} outside the feeding hours of ${enclosure} for ${outside} of ${feeds(of)}: ${list(dates, 4)}`,
-    ({ setting, between }) =>
+    ({ setting, between, feedsAt }) =>
       [
         setting === null
           ? 'no other midday would make it fit on every date'
           : `set ${setting}, the nearest at which it fits on every date`,
         ...(between === null ? [] : [`or feed ${between}, which fits on every date as the lights are`]),
+        ...(feedsAt === null
+          ? []
+          : [
+              `feeds_at can hold several hours, of which each animal has its own: feeds_at: [${feedsAt.map((hour) => `"${hour}"`).join(', ')}]`,
+            ]),
       ].join('; '),
   ),
   'feeding-hours-taken': wording<{ enclosure: string; person: string }>(

@@ -14,6 +14,9 @@ interface HourCheck {
   readonly shifts: readonly [number, number];
 }
 
+/** Hours of people are said to the quarter of an hour where that fits; ours. */
+const ROUND_MINUTES = 15;
+
 /** Reports `feed-outside-hours` and hours that were taken or too few. */
 export function reportHours(
   care: Care,
@@ -41,6 +44,7 @@ export function reportHours(
       dates: runsOf(outside, checks),
       setting: settingThatFits(care, enclosure, enclosureHours, checks),
       between: common && words(common),
+      feedsAt: common && hoursWith(care, common),
     },
     care.placeOfTarget(enclosure.id, 'feeding') ?? care.placeOf(enclosure.path),
   );
@@ -62,6 +66,16 @@ function reportTimes(care: Care, enclosure: CareEnclosure, feeds: readonly Feed[
 function words({ fromMinute, toMinute }: FeedingHours): string {
   const [from, to] = [clockTimeOf(wrapMinute(Math.ceil(fromMinute))), clockTimeOf(wrapMinute(Math.floor(toMinute)))];
   return from === to ? `at ${from}` : `between ${from} and ${to}`;
+}
+
+/** The hours of the person who feeds with one more that fits on every date; null where nobody says any or nothing else is fed at them. */
+function hoursWith({ people, enclosures }: Care, { fromMinute, toMinute }: FeedingHours): readonly string[] | null {
+  const given = people.find(({ feedsAtMinutes }) => feedsAtMinutes.length > 0)?.feedsAtMinutes;
+  if (!given || enclosures.filter(({ feeders }) => feeders.length > 0).length < 2) return null;
+  const middle = Math.round((fromMinute + toMinute) / 2 / ROUND_MINUTES) * ROUND_MINUTES;
+  const isInside = fromMinute <= middle && middle <= toMinute;
+  const minutes = new Set([...given, wrapMinute(isInside ? middle : Math.ceil(fromMinute))]);
+  return [...minutes].toSorted((a, b) => a - b).map(clockTimeOf);
 }
 
 /** The hours that lie inside those of every date, or null. */
