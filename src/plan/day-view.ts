@@ -21,6 +21,8 @@ export interface DayView {
   readonly nowMinute: number | null;
   /** One a timer that drives lamps, in the plan's order. */
   readonly lights: readonly LightDay[];
+  /** One a timer of which no light is planned, and one a lamp that is left out otherwise. */
+  readonly notPlanned: readonly LeftOut[];
   /** Everything that goes on or off, by wall time, then by device. */
   readonly switches: readonly Switch[];
   /** Mists of pumps by wall time. */
@@ -67,6 +69,12 @@ export interface LightDay {
   readonly before: DialSetting | null;
 }
 
+export interface LeftOut {
+  /** The timer, or the lamp by name. */
+  readonly what: string;
+  readonly why: string;
+}
+
 export interface Switch {
   readonly at: ClockTime;
   readonly goes: 'on' | 'off';
@@ -96,6 +104,7 @@ export function dayView(plan: Plan, date: IsoDate, nowMinute: number | null, per
     weekday: weekdayOf(epochDay(date)),
     nowMinute,
     lights,
+    notPlanned: leftOut(plan),
     switches: lights.flatMap(switchesOf).toSorted(bySwitchTime),
     mists: mistsOn(plan, date),
     people: peopleDay(plan, date).filter((each) => person === null || each.person === person),
@@ -104,6 +113,17 @@ export function dayView(plan: Plan, date: IsoDate, nowMinute: number | null, per
     watch: watchFor(plan, date),
     nextChange: nextChange(plan, date),
   };
+}
+
+/** Where nothing is planned of a timer, its lamps are left out together, for the reason of the first. */
+function leftOut(plan: Plan): readonly LeftOut[] {
+  const lit = plan.lighting.filter(({ settings }) => settings.length > 0).map(({ device }) => device);
+  const whys = new Map<string, string>();
+  for (const { lamp, device, why } of plan.notPlanned) {
+    const what = device === null || lit.includes(device) ? loadName(plan, `lamp:${lamp}`) : device;
+    whys.set(what, whys.get(what) ?? why);
+  }
+  return [...whys].map(([what, why]) => ({ what, why }));
 }
 
 function lightDay(plan: Plan, dial: DialPlan, date: IsoDate, nowMinute: number | null): LightDay {

@@ -103,8 +103,11 @@ function wallOf({ lights }: DayView): string {
 }
 
 function lightSection(view: DayView, look: TodayLook, told: Words): readonly string[] {
-  if (view.lights.length === 0) return [];
-  return [told.today.lights, ...view.lights.flatMap((light) => lightLines(light, look, told))];
+  const lines = [
+    ...view.lights.flatMap((light) => lightLines(light, look, told)),
+    ...view.notPlanned.map(({ what, why }) => `  ${told.today.notPlanned(what, told.shelf.why(why))}`),
+  ];
+  return lines.length === 0 ? [] : [told.today.lights, ...lines];
 }
 
 function lightLines(

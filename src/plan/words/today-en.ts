@@ -3,6 +3,7 @@ export const todayEn = {
   now: (on: readonly string[]) => `On now: ${on.length === 0 ? 'nothing' : on.join(', ')}`,
   nextEvent: (at: string, what: string) => `next at ${at}: ${what}`,
   lights: 'Lights (wall time)',
+  notPlanned: (what: string, why: string) => `${what}: its light is not planned: ${why}`,
   setToday: (windows: string) => `set it today: ${windows} on its own clock`,
   clock: 'By the clock',
   goes: { on: 'on', off: 'off' },

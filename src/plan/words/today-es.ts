@@ -5,6 +5,7 @@ export const todayEs: typeof todayEn = {
   now: (on) => `Encendido ahora: ${on.length === 0 ? 'nada' : on.join(', ')}`,
   nextEvent: (at, what) => `después a las ${at}: ${what}`,
   lights: 'Luces (hora del reloj)',
+  notPlanned: (what, why) => `${what}: su luz no está planificada: ${why}`,
   setToday: (windows) => `ajustar hoy: ${windows} en su propio reloj`,
   clock: 'Por el reloj',
   goes: { on: 'se enciende', off: 'se apaga' },

@@ -81,6 +81,27 @@ describe('a day of the plan', () => {
     expect(dayView(plan, '2028-01-01', 600).switches).toEqual([]);
   });
 
+  it('says which light is not planned, a line for each timer', () => {
+    const why = 'its lamps want different hours';
+    const notPlanned = [
+      { lamp: 'fern/day', device: 'dial', why },
+      { lamp: 'fern/uv', device: 'dial', why },
+      { lamp: 'fern/sun', device: null, why: 'no outlet is left for it' },
+    ];
+    const refused = { ...plan, lighting: [{ ...DIAL, settings: [] }], notPlanned };
+    const lines = (language: 'en' | 'es') =>
+      todayText([dayView(refused, '2027-02-01', 600)], { unicode: true, language }).split('\n');
+    expect(lines('en')).toContain(`  dial: its light is not planned: ${why}`);
+    expect(lines('en')).toContain('  fern sun: its light is not planned: no outlet is left for it');
+    expect(lines('en').filter((line) => line.includes('not planned'))).toHaveLength(2);
+    expect(lines('en')).toContain('Lights (wall time)');
+    expect(lines('es').some((line) => line.startsWith('  dial: su luz no está planificada: '))).toBe(true);
+    const beside = todayText([dayView({ ...plan, notPlanned }, '2027-02-01', 600)], { unicode: true });
+    expect(beside).toContain(`\n  fern uv: its light is not planned: ${why}\n`);
+    expect(beside).not.toContain('dial: its light');
+    expect(todayText([dayView(plan, '2027-02-01', 600)], { unicode: true })).not.toContain('not planned');
+  });
+
   it('does not switch at midnight where the light runs on', () => {
     const night = [
       { on: '00:00', off: '05:00' },
