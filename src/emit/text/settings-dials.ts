@@ -84,7 +84,9 @@ function drivenWords(plan: Plan, dial: DialPlan, shelf: ShelfWords): readonly st
   });
 }
 
-function loadLines(plan: Plan, { device }: DialPlan, shelf: ShelfWords): readonly string[] {
+/** Nothing of a timer that is refused: hours that are not planned are no hours. */
+function loadLines(plan: Plan, { device, settings }: DialPlan, shelf: ShelfWords): readonly string[] {
+  if (settings.length === 0 && plan.notPlanned.some((left) => left.device === device)) return [];
   const load = plan.loads.find((each) => each.device === device);
   if (!load || load.peakW === 0) return [];
   const { peakW, continuousW, ratingW } = load;
