@@ -84,12 +84,13 @@ function drivenWords(plan: Plan, dial: DialPlan, shelf: ShelfWords): readonly st
   });
 }
 
-/** Nothing of a timer that is refused: hours that are not planned are no hours. */
+/** Of a timer that is refused without the part that lasts: hours that are not planned are no hours. */
 function loadLines(plan: Plan, { device, settings }: DialPlan, shelf: ShelfWords): readonly string[] {
-  if (settings.length === 0 && plan.notPlanned.some((left) => left.device === device)) return [];
   const load = plan.loads.find((each) => each.device === device);
   if (!load || load.peakW === 0) return [];
   const { peakW, continuousW, ratingW } = load;
+  if (settings.length === 0 && plan.notPlanned.some((left) => left.device === device))
+    return [ratingW === null ? shelf.peak(peakW) : shelf.peakRated(peakW, ratingW)];
   return [ratingW === null ? shelf.load(peakW, continuousW) : shelf.loadRated(peakW, continuousW, ratingW)];
 }
 

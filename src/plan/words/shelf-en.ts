@@ -35,6 +35,8 @@ export const shelfEn = {
   drives: (things: string) => `On it: ${things}.`,
   pumpOut: (pumps: string) => `Leave the plug of ${pumps} out of it: beside lamps it would run for hours.`,
   lampWatts: (lamp: string, watts: number) => `${lamp} ${watts} W`,
+  peak: (watts: number) => `Together ${watts} W.`,
+  peakRated: (watts: number, rating: number) => `Together ${watts} W; it may switch ${rating} W.`,
   load: (peak: number, lasting: number) => `Together ${peak} W, of which ${lasting} W run for 3 h or more.`,
   loadRated: (peak: number, lasting: number, rating: number) =>
     `Together ${peak} W, of which ${lasting} W run for 3 h or more; it may switch ${rating} W.`,

@@ -37,6 +37,8 @@ export const shelfEs: typeof shelfEn = {
   drives: (things) => `Conectado a él: ${things}.`,
   pumpOut: (pumps) => `No enchufar aquí ${pumps}: junto a lámparas funcionaría durante horas.`,
   lampWatts: (lamp, watts) => `${lamp} ${watts} W`,
+  peak: (watts) => `En total ${watts} W.`,
+  peakRated: (watts, rating) => `En total ${watts} W; admite ${rating} W.`,
   load: (peak, lasting) => `En total ${peak} W, de los que ${lasting} W funcionan 3 h o más.`,
   loadRated: (peak, lasting, rating) =>
     `En total ${peak} W, de los que ${lasting} W funcionan 3 h o más; admite ${rating} W.`,
