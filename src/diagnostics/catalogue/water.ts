@@ -6,8 +6,8 @@ export type LimitName = 'gap' | 'count' | 'length' | 'dry-out' | 'tank' | 'tray'
 
 const LIMIT_WORDS: Readonly<Record<LimitName, (enclosure: string, by: string) => string>> = {
   gap: (enclosure, by) => `two mists of ${enclosure} lie ${by} nearer than misting.gap asks`,
-  count: (enclosure, by) => `${enclosure} gets ${by} fewer or more than misting.per_day asks`,
-  length: (enclosure, by) => `a mist of ${enclosure} is ${by} shorter or longer than misting.seconds asks`,
+  count: (enclosure, by) => `${enclosure} gets ${by} than misting.per_day asks`,
+  length: (enclosure, by) => `a mist of ${enclosure} is ${by} than misting.seconds asks`,
   'dry-out': (enclosure, by) => `the leaves of ${enclosure} stay dry ${by} less than water.dry_out asks`,
   tank: (enclosure, by) => `the mists of ${enclosure} take ${by} a day more than the tank gives between two refills`,
   tray: (enclosure, by) => `${by} a day more runs off in ${enclosure} than its tray takes between two emptyings`,

@@ -23,7 +23,7 @@ export function whyAir(plan: Plan, enclosure: string): string | null {
   const lines = FIELDS.flatMap(([field, words, unit]) => {
     const value = model[field];
     if (value === undefined) return [];
-    return [`  ${words}: ${valueWords(field, value, unit)}`, `      ${originOf(plan, index, field)}`];
+    return [`  ${words}: ${valueWords(field, value, unit)}`, `      ${originOf(plan, index, field, value)}`];
   });
   return `${name}: its air\n${lines.join('\n')}\n`;
 }
@@ -33,6 +33,15 @@ function valueWords(field: keyof AirModel, value: number, unit: string): string 
   return `${Number(value.toPrecision(4))} ${unit}`;
 }
 
-function originOf({ assumptions }: Plan, index: number, field: keyof AirModel): string {
-  return assumptions.find(({ path }) => path === `misting[${index}].model.${field}`)?.source ?? 'said by your file';
+function originOf({ assumptions }: Plan, index: number, field: keyof AirModel, value: number): string {
+  const taken = assumptions.find(({ path }) => path === `misting[${index}].model.${field}`)?.source;
+  return taken ?? shareOrigin(field, value) ?? 'said by your file';
+}
+
+/** A share that pumps and foggers have where the file names none is never called the file's. */
+function shareOrigin(field: keyof AirModel, value: number): string | null {
+  if (field === 'airborneShare' && value === 0) return 'taken where the file says no airborne: drops fall or land';
+  if (field === 'airborneShare' && value === 1) return 'taken of a fogger where the file says no airborne: fog floats';
+  if (field === 'landsShare' && value === 0) return 'taken where the file says no lands: nothing is sprayed that lands';
+  return null;
 }

@@ -8,8 +8,7 @@ import { dateInWords } from './date-words.ts';
 /** Returns a feed with amount and dust, for instance `Feed Fern: 5 × cricket, no longer than the head is wide; dust with calcium`. */
 export function feedWords({ name, feed }: NamedFeed, { today }: Words): string {
   const { count, feeder, portion, dusting, food, preDosed, standIn } = feed;
-  const amount =
-    count === null ? today.byEye(feeder, portion) : today.pieces(count, feeder, withoutCount(portion, count));
+  const amount = count === null ? today.byEye(feeder, portion) : countedWords(feeder, portion, count, today);
   const dust =
     dusting === null
       ? food === 'insects'
@@ -19,10 +18,11 @@ export function feedWords({ name, feed }: NamedFeed, { today }: Words): string {
   return today.feed(name, [standIn ? `${amount} (${today.standIn})` : amount, ...dust].join('; '));
 }
 
-/** The portion repeats the count in front of what it says of the size. */
-function withoutCount(portion: string, count: number): string {
-  const said = portion.startsWith(`${count}, `) ? portion.slice(`${count}, `.length) : portion;
-  return said === String(count) ? '' : said;
+/** The portion repeats the count in front of what it says of the size, with what each of several animals gets of it. */
+function countedWords(feeder: string, portion: string, count: number, today: Words['today']): string {
+  const repeated = new RegExp(`^${count}( \\(\\d+ × \\d+\\))?(?:[,;] |$)`).exec(portion);
+  const rest = repeated ? portion.slice(repeated[0].length) : portion;
+  return today.pieces(count, `${feeder}${repeated?.[1] ?? ''}`, rest);
 }
 
 /** Returns which feeders get good food, and for which feed. */

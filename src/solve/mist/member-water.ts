@@ -12,6 +12,7 @@ import { leversFor } from './notes/levers-by-way.ts';
 import { shortfallNotes, shortfallsOf } from './notes/shortfall-notes.ts';
 import { tooFewSets } from './notes/too-few-sets.ts';
 import { warned } from './notes/water-notes.ts';
+import { type CadenceOff, countOff, lengthOff } from './sets/cadence-off.ts';
 import { isSameDay, type MemberSet, memberSet, type PlannedSet } from './sets/member-sets.ts';
 import type { ChosenSets } from './sets/set-solution.ts';
 import type { UnitSolution } from './sets/unit-solver.ts';
@@ -30,7 +31,12 @@ export function memberWater(
   const days = own.flatMap((each) => each.days);
   const exceeded = own.map((each) => exceededBy(unit, member, each));
   const allExceeded = worstOf(exceeded.flat());
-  const levers = leversFor(unit, days, allExceeded);
+  const levers = leversFor(
+    unit,
+    days,
+    chosen.sets.flatMap((set) => set.spans),
+    allExceeded,
+  );
   const sets = own.map((each, index) => {
     const set = mistSet(unit, each, offsets);
     const limits = exceeded[index] ?? [];
@@ -97,9 +103,11 @@ function ownAmount({ limit, by }: ExceededLimit, days: MemberSet['days'], isFirs
       return worst(({ span, day }) => day.figures.runOffG - (span.one.runOffAtMostG ?? Number.POSITIVE_INFINITY));
     case 'drink':
       return where(({ drink }) => drink !== null);
-    case 'gap':
     case 'count':
+      return worst((day) => most(countOff(day)));
     case 'length':
+      return worst((day) => most(lengthOff(day)));
+    case 'gap':
       return where(({ cadence }) => cadence !== null);
     case 'no-mist':
       return where(({ forbidden }) => forbidden.noMist.length > 0);
@@ -107,6 +115,10 @@ function ownAmount({ limit, by }: ExceededLimit, days: MemberSet['days'], isFirs
     case 'noise':
       return isFirst ? by : 0;
   }
+}
+
+function most({ under, over }: CadenceOff): number {
+  return Math.max(under, over);
 }
 
 /** The sets that exceed a limit, where not all of them do. */

@@ -205,6 +205,14 @@ No further change of settings in this plan
 `);
   });
 
+  it('tells a count for several animals once, with what each gets', () => {
+    const portion = '10 (2 × 5), no longer than the head is wide';
+    const many = { ...plan, feeding: [feed('2027-02-01', { count: 10, portion })] };
+    expect(todayText([dayView(many, '2027-02-01', null)], { unicode: false })).toContain(
+      'Feed Fern: 10 × cricket (2 × 5), no longer than the head is wide; dust with calcium\n',
+    );
+  });
+
   it('speaks the household’s language and units', () => {
     const text = todayText([dayView(plan, '2027-02-01', null)], { unicode: false, language: 'es', units: 'us' });
     expect(text).toContain('lunes 1 de febrero de 2027');

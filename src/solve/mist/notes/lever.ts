@@ -2,6 +2,9 @@
 import type { Run } from '../../../science/enclosure-day.ts';
 import type { ExceededLimit, TargetMiss } from '../day/day-problem.ts';
 
+/** Sets may fall behind conditions solved alone by so much; what is less is told, not warned of. */
+export const NEAR = 0.05;
+
 export type LeverKind =
   | 'cover'
   | 'open'

@@ -2,6 +2,7 @@
  * What would meet the targets that the mists miss: each lever is tried on the model, none is guessed. Covering or opening the mesh, more
  * nozzles, a finer timer, more lines, a larger tank or tray, another substrate, another room.
  */
+import type { CareEnclosure } from '../../../resolve/care.ts';
 import type { Run } from '../../../science/enclosure-day.ts';
 import type { MistCase, MistMachine } from '../day/day-problem.ts';
 import { isHotLamp } from '../day/forbidden-starts.ts';
@@ -9,7 +10,7 @@ import { caseDay } from '../mist-plan.ts';
 import type { MistUnit } from '../mist-unit.ts';
 import { UnitSolver, unseen } from '../sets/unit-solver.ts';
 import { isTooHumidUnmisted, shielded, wettest, withBase, withOpenShare } from './changed-case.ts';
-import type { Lever, LeverKind, Trouble } from './lever.ts';
+import { type Lever, type LeverKind, NEAR, type Trouble } from './lever.ts';
 
 const OPEN_STEP = 0.1;
 const ROOM_STEP = 0.05;
@@ -30,15 +31,24 @@ export class Levers {
   readonly #unit: MistUnit;
   readonly #cases: readonly MistCase[];
   readonly #near: readonly Run[];
+  readonly #others: readonly MistCase[];
+  /** The enclosure whose days they are; null where the unit does not have it. */
+  readonly #own: CareEnclosure | null;
   readonly #openShare: number;
   #with: Lever['besides'] = null;
 
-  /** @param cases days on which targets are missed, the hardest first; `near` are the entries that miss them */
-  constructor(unit: MistUnit, cases: readonly MistCase[], near: readonly Run[]) {
+  /**
+   * @param cases days on which an enclosure misses its targets, the hardest first
+   * @param near the entries that miss them
+   * @param others the same days of the enclosures that the same pump mists: one set of entries is for all of them
+   */
+  constructor(unit: MistUnit, cases: readonly MistCase[], near: readonly Run[], others: readonly MistCase[] = []) {
     this.#unit = unit;
     this.#cases = cases;
     this.#near = near;
-    this.#openShare = unit.members[0]?.enclosure.openShare ?? 0;
+    this.#others = others;
+    this.#own = unit.members.find(({ enclosure }) => enclosure.id === cases[0]?.enclosure)?.enclosure ?? null;
+    this.#openShare = this.#own?.openShare ?? 0;
   }
 
   /** Returns the levers that do, the cheapest to try first. */
@@ -83,7 +93,7 @@ export class Levers {
   }
 
   #isDamp(): boolean {
-    return this.#unit.members.every(({ enclosure }) => enclosure.floor !== 'dry');
+    return this.#own !== null && this.#own.floor !== 'dry';
   }
 
   #isBlockedByLamp(): boolean {
@@ -92,7 +102,7 @@ export class Levers {
       isWarm &&
       this.#unit.supply === null &&
       this.#cases.some(({ forbidden }) => forbidden.runs.length > 0) &&
-      this.#unit.members.some(({ enclosure }) => enclosure.lamps.some(({ kind }) => isHotLamp(kind)))
+      (this.#own?.lamps ?? []).some(({ kind }) => isHotLamp(kind))
     );
   }
 
@@ -143,11 +153,12 @@ export class Levers {
   }
 
   #nozzle(): Lever | null {
-    const { pump, machine, members } = this.#unit;
+    const { pump, machine } = this.#unit;
     if (!pump || !machine) return null;
-    const count = members[0]?.enclosure.nozzles.count ?? 1;
+    const count = this.#own?.nozzles.count ?? 1;
     const factor = (count + 1) / count;
-    const unit = { ...this.#unit, machine: { ...machine, pumpFlowGPerHour: machine.pumpFlowGPerHour * factor } };
+    const pumpFlowGPerHour = machine.pumpFlowGPerHour + pump.flowGPerHour;
+    const unit = { ...this.#unit, machine: { ...machine, pumpFlowGPerHour } };
     const more = (one: MistCase) => ({
       ...one,
       spray: { ...one.spray, flowGPerHour: one.spray.flowGPerHour * factor },
@@ -200,7 +211,7 @@ export class Levers {
   }
 
   #dampFloor(): Lever | null {
-    if (this.#unit.members.some(({ enclosure }) => enclosure.floor !== 'dry')) return null;
+    if (this.#own !== null && this.#own.floor !== 'dry') return null;
     return leverOf(
       'damp-floor',
       DAMP_FACTOR,
@@ -209,7 +220,7 @@ export class Levers {
   }
 
   #dryFloor(): Lever | null {
-    if (this.#unit.members.some(({ enclosure }) => enclosure.floor === 'dry')) return null;
+    if (this.#own?.floor === 'dry') return null;
     return leverOf(
       'dry-floor',
       1 / DAMP_FACTOR,
@@ -222,16 +233,18 @@ export class Levers {
     for (let step = 1; step <= ROOM_STEPS; step++) {
       const factor = 1 + sign * step * ROOM_STEP * 2;
       if (factor <= 0.2) return null;
-      const trial = this.#try(this.#unit, (one) => ({
+      const inRoom = (one: MistCase) => ({
         ...one,
         air: { ...one.air, roomVapourGPerM3: one.air.roomVapourGPerM3 * factor },
-      }));
+      });
+      const trial = this.#try(this.#unit, inRoom, inRoom);
       if (trial.met) return leverOf(sign > 0 ? 'wetter-room' : 'drier-room', factor, trial);
     }
     return null;
   }
 
-  #try(unit: MistUnit, change: (one: MistCase) => MistCase): Trial {
+  /** Tries a change of the enclosure, which leaves the others behind its pump as they are unless it is one of theirs too. */
+  #try(unit: MistUnit, change: (one: MistCase) => MistCase, changeOther: (one: MistCase) => MistCase = same): Trial {
     const cases = this.#cases.map((one) => this.#besidesOf(change(one)));
     if (!unit.machine) {
       const shortfall = Math.max(0, ...cases.map((one) => caseDay(one, []).shortfall));
@@ -241,7 +254,18 @@ export class Levers {
     const [hardest] = cases;
     const first = cases.length > 1 && hardest ? this.#solved(unit, [hardest], []) : null;
     if (first && !first.met) return first;
-    return this.#solved(unit, cases, first ? [first.entries] : []);
+    const own = this.#solved(unit, cases, first ? [first.entries] : []);
+    if (!own.met || this.#others.length === 0) return own;
+    return this.#shared(unit, cases, this.#others.map(changeOther), own.entries);
+  }
+
+  /** What the enclosure comes to under the entries that are the best for all behind its pump; so small a miss as is only told is none. */
+  #shared(unit: MistUnit, cases: readonly MistCase[], others: readonly MistCase[], seed: readonly Run[]): Trial {
+    const seeds = [seed, this.#near].filter((entries) => entries.length > 0);
+    const day = new UnitSolver(unit).solveCases([...cases, ...others], { untilMet: true, seeds });
+    const own = day.cases.slice(0, cases.length);
+    const met = day.exceeded.length === 0 && own.every(({ shortfall }) => shortfall <= NEAR + 1e-9);
+    return { met, waterG: day.waterG, entries: day.entries };
   }
 
   #besidesOf(one: MistCase): MistCase {

@@ -20,34 +20,42 @@ export function remedyWords(
   const say = levers[isTooHumid ? 'humid' : 'dry'].map((lever) => leverWords(care, unit, enclosure, lever));
   const never = isTooHumid ? ['never mist more'] : [];
   if (say.length > 0) return [say.join('; or '), ...never].join('; ');
-  if (isTooHumid) return 'open more of the mesh, ventilate with a fan on a timer, dehumidify the room; never mist more';
+  if (isTooHumid)
+    return `open more of the mesh${of(unit, enclosure)}, ventilate with a fan on a timer, dehumidify the room; never mist more`;
   if (!unit.machine) return 'cover more of the mesh, keep a deep substrate damp underneath, or moisten the room';
   return 'no covering, nozzle, timer or room that was tried does it: ask less, or think of another enclosure';
 }
 
-function leverWords(care: Care, unit: MistUnit, enclosure: CareEnclosure, lever: Lever): string {
-  const { besides } = lever;
-  return `${besides === null ? '' : `${BESIDES[besides]}, and `}${singleWords(care, unit, enclosure, lever)}`;
+/** Behind a shared pump the enclosure is named, because a neighbour's mesh may come to mind. */
+function of({ members }: MistUnit, { id }: CareEnclosure, preposition = 'of'): string {
+  return members.length > 1 ? ` ${preposition} ${id}` : '';
 }
 
-const BESIDES = {
-  shield: 'put a guard between spray and hot lamp (hits_lamp: no)',
-  'dry-floor': 'lay a dry substrate (floor: dry)',
-} as const;
+function leverWords(care: Care, unit: MistUnit, enclosure: CareEnclosure, lever: Lever): string {
+  const { besides } = lever;
+  return `${besides === null ? '' : `${besidesWords(besides, of(unit, enclosure, 'in'))}, and `}${singleWords(care, unit, enclosure, lever)}`;
+}
+
+function besidesWords(besides: 'shield' | 'dry-floor', where: string): string {
+  return besides === 'shield'
+    ? `put a guard between spray and hot lamp${where} (hits_lamp: no)`
+    : `lay a dry substrate${where} (floor: dry)`;
+}
 
 function singleWords(care: Care, unit: MistUnit, enclosure: CareEnclosure, { kind, value, waterG }: Lever): string {
   const aWeek = unit.machine ? ` (${waterWords(waterG * 7, care.units)} a week)` : '';
   const { pump } = unit;
+  const where = of(unit, enclosure, 'in');
   switch (kind) {
     case 'cover':
-      return `cover the mesh until ${percentWords(value)} is open${aWeek}`;
+      return `cover the mesh${of(unit, enclosure)} until ${percentWords(value)} is open${aWeek}`;
     case 'open':
-      return `open the mesh to ${percentWords(value)}${aWeek}`;
+      return `open the mesh${of(unit, enclosure)} to ${percentWords(value)}${aWeek}`;
     case 'nozzle':
-      return `fit ${value} nozzles instead of ${value - 1}${aWeek}`;
+      return `fit ${value} nozzles${where} instead of ${value - 1}${aWeek}`;
     case 'timer':
       if (unit.means === 'repeat-cycle') return 'use a programmable timer instead: it knows the time of day';
-      return 'use a timer that counts single seconds and starts at any minute, with start_step: 5 min and length_step: 5 s';
+      return timerWords(unit);
     case 'entries':
       return `use a timer with ${value} lines`;
     case 'tank': {
@@ -60,16 +68,24 @@ function singleWords(care: Care, unit: MistUnit, enclosure: CareEnclosure, { kin
       return `use a tray of ${waterWords(holds, care.units)}`;
     }
     case 'damp-floor':
-      return 'keep a deep substrate damp underneath (floor: damp-below)';
+      return `keep a deep substrate damp underneath${where} (floor: damp-below)`;
     case 'dry-floor':
-      return 'lay a dry substrate (floor: dry)';
+      return `lay a dry substrate${where} (floor: dry)`;
     case 'shield':
-      return 'put a guard between spray and hot lamp and write hits_lamp: no, so that mists may run while it is on';
+      return `put a guard between spray and hot lamp${where} and write hits_lamp: no, so that mists may run while it is on`;
     case 'wetter-room':
       return `moisten the room to ${roomWords(care, value)}`;
     case 'drier-room':
       return `dehumidify or air the room to ${roomWords(care, value)}`;
   }
+}
+
+/** A timer that takes single seconds already only wants finer steps of its pump, and short mists. */
+function timerWords({ timer, pump }: MistUnit): string {
+  const steps = 'start_step: 5 min and length_step: 5 s';
+  const isFine = timer?.kind === 'programmable-timer' && timer.resolutionSeconds <= 1 && timer.shortestSeconds <= 15;
+  if (isFine && pump) return `write ${steps} for ${pump.id}`;
+  return `use a timer that counts single seconds and starts at any minute, with ${steps}`;
 }
 
 function refillDays({ pump }: MistUnit, waterG: number): string {

@@ -6,6 +6,7 @@ import type { Care, CareEnclosure, Targets } from '../../../resolve/care.ts';
 import { monthWords } from '../../light/temperature-check.ts';
 import type { ExceededLimit, TargetMiss, TargetName } from '../day/day-problem.ts';
 import type { MistUnit } from '../mist-unit.ts';
+import { type CadenceOff, countOff, lengthOff } from '../sets/cadence-off.ts';
 import type { SetDay } from '../sets/member-sets.ts';
 import { isNear, type LeversByWay } from './levers-by-way.ts';
 import { bandOf, type MissedTarget, missedTargets } from './missed-targets.ts';
@@ -58,7 +59,7 @@ export function shortfallNotes(
       {
         enclosure: enclosure.id,
         limit: limit as LimitName,
-        by: limitAmount(by, of, care.units),
+        by: limitAmount(limit, by, of, days, care.units),
         dates: datesOf(limit),
         remedy: limitRemedy(care, unit, enclosure, limit, levers),
       },
@@ -111,7 +112,32 @@ function wantsWords(targets: Targets['humidity'], target: TargetName): string {
   return band ? bandWords(band) : '';
 }
 
-function limitAmount(by: number, unit: ExceededLimit['unit'], units: UnitSystem): string {
+function limitAmount(
+  limit: ExceededLimit['limit'],
+  by: number,
+  unit: ExceededLimit['unit'],
+  days: readonly SetDay[],
+  units: UnitSystem,
+): string {
+  const amount = (value: number) => amountOf(value, unit, units);
+  if (limit === 'count') return sidesWords(days.map(countOff), amount, ['fewer', 'more']);
+  if (limit === 'length') return sidesWords(days.map(lengthOff), amount, ['shorter', 'longer']);
+  return amount(by);
+}
+
+/** Which side of its range a cadence is missed on, and how far: `1 mist fewer`, or both where days differ. */
+function sidesWords(
+  days: readonly CadenceOff[],
+  amount: (value: number) => string,
+  [less, more]: readonly [string, string],
+): string {
+  const [under, over] = [Math.max(0, ...days.map((day) => day.under)), Math.max(0, ...days.map((day) => day.over))];
+  return [...(under > 0 ? [`${amount(under)} ${less}`] : []), ...(over > 0 ? [`${amount(over)} ${more}`] : [])].join(
+    ' or ',
+  );
+}
+
+function amountOf(by: number, unit: ExceededLimit['unit'], units: UnitSystem): string {
   if (unit === 'min') return spanWords(by);
   if (unit === 's') return `${by} s`;
   if (unit === 'mists') return by === 1 ? '1 mist' : `${by} mists`;

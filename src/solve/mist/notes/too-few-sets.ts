@@ -11,10 +11,14 @@ export interface TooFewSets {
   readonly alone: string;
 }
 
-/** Returns both in words; null where a set of their own would do no better by a tenth of a point. */
+/** Points of humidity under which no more sets are worth the work: half a point. */
+const LEAST_POINTS = 0.5;
+
+/** Returns both in words; null where a set of their own would not keep more limits or come nearer by half a point. */
 export function tooFewSets(worst: number, alone: number): TooFewSets | null {
   const [is, could] = [partsOf(worst), partsOf(alone)];
-  if (is.limits < could.limits || (is.limits === could.limits && is.points <= could.points)) return null;
+  const isNearer = is.points - could.points >= LEAST_POINTS - 1e-9;
+  if (is.limits < could.limits || (is.limits === could.limits && !isNearer)) return null;
   return { worst: wordsOf(is, false), alone: wordsOf(could, true) };
 }
 

@@ -5,7 +5,7 @@
  * alone, each is held against itself alone: a hopeless summer is no reason to leave the winter dry.
  */
 import type { UnitSpan } from '../mist-unit.ts';
-import { type ChosenSets, fits, type SetSolution, type SetSolver, setOf, WITHIN } from './set-solution.ts';
+import { badness, type ChosenSets, fits, type SetSolution, type SetSolver, setOf, WITHIN } from './set-solution.ts';
 import { type Alone, type Cut, SetSplit } from './set-split.ts';
 
 /**
@@ -28,9 +28,8 @@ export function chooseSets<S extends SetSolution>(
   const { alone, found } = aloneOf(solver, spans, whole);
   const split = new SetSplit(solver, spans, cutsOf(spans, mayBegin), alone, [whole, ...found]);
   const worst = split.cost(whole, 0, spans.length - 1);
-  if (fits(worst) || most < 2)
-    return { sets: single, alone: alone.worst, worst: whole.shortfall, reached: fits(worst) };
-  return split.choose(most) ?? { sets: single, alone: alone.worst, worst: whole.shortfall, reached: false };
+  if (fits(worst) || most < 2) return { sets: single, alone: alone.worst, worst: badness(whole), reached: fits(worst) };
+  return split.choose(most) ?? { sets: single, alone: alone.worst, worst: badness(whole), reached: false };
 }
 
 /** Returns how spans do alone; under the common entries most of them are met at once. */
@@ -43,14 +42,14 @@ function aloneOf<S extends SetSolution>(
   const solved = spans.map((span) => {
     const solution = solver.solve([span], { untilMet: true, near: whole });
     found.push(solution);
-    return { shortfall: solution.shortfall, exceeded: solution.exceeded.length };
+    return { shortfall: solution.shortfall, exceeded: solution.exceeded.length, badness: badness(solution) };
   });
   const worst = Math.max(...solved.map(({ shortfall }) => shortfall));
   const allMeet = worst <= WITHIN + 1e-9;
   const alone = {
     shortfalls: solved.map(({ shortfall }) => (allMeet ? worst : shortfall)),
     exceeded: solved.map(({ exceeded }) => exceeded),
-    worst,
+    worst: Math.max(...solved.map((each) => each.badness)),
   };
   return { alone, found };
 }

@@ -32,8 +32,9 @@ export interface ChosenSet<S> {
 
 export interface ChosenSets<S> {
   readonly sets: readonly ChosenSet<S>[];
-  /** Worst over conditions solved alone; null where one set did so well that nobody had to ask. */
+  /** Badness of the worst condition solved alone; null where one set did so well that nobody had to ask. */
   readonly alone: number | null;
+  /** Badness of the worst set. */
   readonly worst: number;
   /** False where more sets would have been needed. */
   readonly reached: boolean;

@@ -24,6 +24,7 @@ export interface Alone {
   readonly shortfalls: readonly number[];
   /** Limits that each must exceed. */
   readonly exceeded: readonly number[];
+  /** The worst of them, exceeded limits first. */
   readonly worst: number;
 }
 

@@ -21,6 +21,9 @@ describe('sets of mists that are too few, in words', () => {
     [0.004, 0],
     [0.45, 0.45],
     [0.451, 0.449],
+    [0.45, 0.41],
+    [1001.52, 1001.7],
+    [1.52, 1.7],
     [1000.2, 1000.2],
   ])('%f and %f are nothing to speak of', (worst, alone) => {
     expect(tooFewSets(worst, alone)).toBeNull();

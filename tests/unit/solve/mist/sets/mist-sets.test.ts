@@ -11,8 +11,10 @@ interface NumberSolution extends SetSolution {
 }
 
 class Numbers implements SetSolver<NumberSolution> {
+  readonly #exceeded: readonly unknown[];
   readonly #of: ReadonlyMap<UnitSpan['spans'], number>;
-  constructor(of: ReadonlyMap<UnitSpan['spans'], number>) {
+  constructor(of: ReadonlyMap<UnitSpan['spans'], number>, exceeded: readonly unknown[]) {
+    this.#exceeded = exceeded;
     this.#of = of;
   }
   solve(spans: readonly UnitSpan[]) {
@@ -24,22 +26,28 @@ class Numbers implements SetSolver<NumberSolution> {
   }
   #with(value: number, spans: readonly UnitSpan[]) {
     const shortfallOf = (span: UnitSpan) => Math.abs(value - (this.#of.get(span.spans) ?? 0));
-    return { value, exceeded: [], shortfall: Math.max(...spans.map(shortfallOf)), shortfallOf };
+    return { value, exceeded: this.#exceeded, shortfall: Math.max(...spans.map(shortfallOf)), shortfallOf };
   }
 }
 
-function chosen(wanted: readonly number[], most: number, mayBegin: (day: number) => boolean = () => true) {
+function chosen(
+  wanted: readonly number[],
+  most: number,
+  mayBegin: (day: number) => boolean = () => true,
+  exceeded: readonly unknown[] = [],
+) {
   const spans = wanted.map(
     (_, i): UnitSpan => ({ fromDay: i * DAYS, toDay: (i + 1) * DAYS - 1, spans: [], powered: null }),
   );
   const own = spans.map((span) => ({ ...span, spans: [] as UnitSpan['spans'] }));
-  const solver = new Numbers(new Map(own.map((span, i) => [span.spans, wanted[i] ?? 0])));
+  const solver = new Numbers(new Map(own.map((span, i) => [span.spans, wanted[i] ?? 0])), exceeded);
   const result = chooseSets<NumberSolution>(solver, own, mayBegin, most);
   return {
     begins: result.sets.map(({ fromDay }) => fromDay),
     ends: result.sets.map(({ toDay }) => toDay),
     worst: Math.max(...result.sets.map(({ solution }) => solution.shortfall)),
     reached: result.reached,
+    weighed: [result.worst, result.alone],
   };
 }
 
@@ -84,6 +92,11 @@ describe('sets of mists', () => {
     const { begins, reached } = chosen([1, 2, 3, 4, 5, 6], 3);
     expect(reached).toBe(false);
     expect(begins.length).toBeLessThanOrEqual(3);
+  });
+
+  it('weigh a limit that every day exceeds the same in sets and alone', () => {
+    expect(chosen([1, 1.5, 9], 2, () => true, ['gap']).weighed).toEqual([1000.25, 1000]);
+    expect(chosen([1, 2, 3, 4], 1, () => true, ['gap']).weighed).toEqual([1001.5, 1000]);
   });
 
   it('begin only on allowed days, and then serve the days on both sides', () => {
