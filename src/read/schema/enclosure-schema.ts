@@ -1,6 +1,7 @@
 /** An enclosure with its lamps, air and animals. */
-import { type Field, later, leaf, list, named, optional, pick, record } from '../field.ts';
+import { type Field, foundWords, later, leaf, list, named, optional, pick, record } from '../field.ts';
 import type { ReadAir, ReadAnimal, ReadEnclosure, ReadLamp } from '../household-tree.ts';
+import { plainText } from '../meant.ts';
 import {
   bareNumber,
   birth,
@@ -152,10 +153,10 @@ function replaceAfter(): Field<NonNullable<ReadLamp['replace_after']>> {
   const span: Field<NonNullable<ReadLamp['replace_after']>> = calendarSpan('12 months');
   const hours = leaf<NonNullable<ReadLamp['replace_after']>>(
     (value, say) => {
-      const number = Number(/^(\d+)/u.exec(String(value))?.[1] ?? 0);
+      const number = Number(/^(\d+)/u.exec(plainText(value))?.[1] ?? 0);
       return number > 0
         ? { unit: 'hour', count: number }
-        : say('out-of-bounds', { found: String(value), bounds: 'more than 0 h' });
+        : say('out-of-bounds', { found: foundWords(value), bounds: 'more than 0 h' });
     },
     '3000 h',
     () => ({ type: 'string', pattern: '^\\d+\\s*(h|hours?)$' }),

@@ -1,5 +1,5 @@
 /** Feeding hours, feeds, dustings, stages, and the chores of a species. */
-import { type Field, isRawMap, leaf, list, named, optional, pick, record } from '../field.ts';
+import { type Field, foundWords, isRawMap, leaf, list, named, optional, pick, record } from '../field.ts';
 import type {
   ReadDustingRule,
   ReadFeeding,
@@ -98,7 +98,7 @@ const everyFeeds: Field<number> = leaf<number>(
   (value, say) => {
     const match = typeof value === 'string' ? /^(\d+)\s+feeds?$/u.exec(value.trim()) : null;
     const feeds = match ? Number(match[1]) : 0;
-    return feeds >= 1 ? feeds : say('every-form', { found: String(value), example: '2 feeds' });
+    return feeds >= 1 ? feeds : say('every-form', { found: foundWords(value), example: '2 feeds' });
   },
   '2 feeds',
   () => ({ type: 'string', pattern: '^\\d+\\s+feeds?$' }),

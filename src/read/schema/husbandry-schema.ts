@@ -1,5 +1,5 @@
 /** Rest, states, supplements, feeders, chores: what a person looks after. */
-import { type Field, leaf, list, optional, pick, record } from '../field.ts';
+import { type Field, foundWords, leaf, list, optional, pick, record } from '../field.ts';
 import type { ReadChore, ReadFeeder, ReadRest, ReadState, ReadSupplement } from '../household-tree.ts';
 import {
   bareNumber,
@@ -119,7 +119,7 @@ const losses: Field<number> = leaf<number>(
   (value, say) => {
     const match = typeof value === 'string' ? /^(\d+(?:\.\d+)?)\s*%\s*(?:a|per|\/)\s*week$/u.exec(value.trim()) : null;
     const share = match ? Number(match[1]) / 100 : -1;
-    return share >= 0 && share < 1 ? share : say('every-form', { found: String(value), example: '10 % a week' });
+    return share >= 0 && share < 1 ? share : say('every-form', { found: foundWords(value), example: '10 % a week' });
   },
   '10 % a week',
   () => ({ type: 'string', pattern: '^\\d+(\\.\\d+)?\\s*%\\s*(a|per|/)\\s*week$' }),

@@ -1,6 +1,6 @@
 /** Day length, its place in the day, basking and UV hours. */
 import { readDegrees } from '../../basics/coordinates.ts';
-import { checked, type Field, isRawMap, leaf, list, mapped, optional, pick, record } from '../field.ts';
+import { checked, type Field, foundWords, isRawMap, leaf, list, mapped, optional, pick, record } from '../field.ts';
 import type { EdgeWord, ReadDay, ReadEdge, ReadInset, ReadPhotoperiod, ReadTime } from '../targets.ts';
 import { bareNumber, choice, clockTime, count, date, spanDays, spanMinutes } from '../values.ts';
 import { oneForm } from './forms.ts';
@@ -149,7 +149,7 @@ export function orNone<T>(field: Field<T>): Field<T | 'none'> {
       (value, say) =>
         value === 'none'
           ? 'none'
-          : say('wrong-shape', { wanted: 'a map of keys, or none', found: String(value), example: null }),
+          : say('wrong-shape', { wanted: 'a map of keys, or none', found: foundWords(value), example: null }),
       'none',
       () => ({ const: 'none' }),
     ),

@@ -19,6 +19,8 @@ const FINE_STEP_MINUTES = 5;
 const FINE_STEP_SECONDS = 5;
 const MANY_ENTRIES = 24;
 const DAMP_FACTOR = 4;
+/** Days of neighbours that are tried along, over all trials of one question: a pump of many enclosures is not worth seconds. */
+const NEIGHBOUR_DAYS = 24;
 
 interface Trial {
   readonly met: boolean;
@@ -36,6 +38,7 @@ export class Levers {
   readonly #own: CareEnclosure | null;
   readonly #openShare: number;
   #with: Lever['besides'] = null;
+  #neighbourDaysLeft = NEIGHBOUR_DAYS;
 
   /**
    * @param cases days on which an enclosure misses its targets, the hardest first
@@ -256,6 +259,8 @@ export class Levers {
     if (first && !first.met) return first;
     const own = this.#solved(unit, cases, first ? [first.entries] : []);
     if (!own.met || this.#others.length === 0) return own;
+    this.#neighbourDaysLeft -= this.#others.length;
+    if (this.#neighbourDaysLeft < 0) return { ...own, met: false };
     return this.#shared(unit, cases, this.#others.map(changeOther), own.entries);
   }
 
