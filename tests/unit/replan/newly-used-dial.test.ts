@@ -1,25 +1,13 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { compile } from '../../../src/compile.ts';
 import { dayView } from '../../../src/plan/day-view.ts';
 import type { Plan } from '../../../src/plan/plan.ts';
-import { PROFILE_IDS, profileText } from '../../shipped-profiles.ts';
+import { compiledHousehold, planIn } from '../../compiled-household.ts';
 
 const TEXT = readFileSync(new URL('../../golden/replanned.yaml', import.meta.url), 'utf8');
 
-function planOf(text: string, date: string, earlier: Plan | null): Plan {
-  const { plan, diagnostics } = compile({
-    file: 'home.yaml',
-    text,
-    profile: (id) => ({ file: `profiles/${id}.yaml`, text: profileText(id) }),
-    profileIds: PROFILE_IDS,
-    earlier,
-    today: { date },
-    version: '1.0.0',
-  });
-  if (!plan) throw new Error(JSON.stringify(diagnostics));
-  return plan;
-}
+const planOf = (text: string, today: string, earlier: Plan | null): Plan =>
+  planIn(compiledHousehold(text, { today, earlier }));
 
 const choreDates = ({ chores }: Plan, id: string) => chores.find((chore) => chore.id === id)?.dates;
 const tasks = ({ events }: Plan, device: string) =>

@@ -1,9 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { compile } from '../../../src/compile.ts';
 import type { Diagnostic } from '../../../src/diagnostics/diagnostic.ts';
 import type { Plan } from '../../../src/plan/plan.ts';
-import { PROFILE_IDS, profileText } from '../../shipped-profiles.ts';
+import { compiledHousehold, planIn } from '../../compiled-household.ts';
 
 const TEXT = readFileSync(new URL('../../golden/replanned.yaml', import.meta.url), 'utf8')
   .replace('shelf_life: 10 days', 'shelf_life: 10 days, in_stock: 60')
@@ -15,18 +14,9 @@ interface Said {
   readonly diagnostics: readonly Diagnostic[];
 }
 
-function compiled(text: string, date: string, earlier: Plan | null): Said {
-  const { plan, diagnostics } = compile({
-    file: 'home.yaml',
-    text,
-    profile: (id) => ({ file: `profiles/${id}.yaml`, text: profileText(id) }),
-    profileIds: PROFILE_IDS,
-    earlier,
-    today: { date },
-    version: '1.0.0',
-  });
-  if (!plan) throw new Error(JSON.stringify(diagnostics));
-  return { plan, diagnostics };
+function compiled(text: string, today: string, earlier: Plan | null): Said {
+  const made = compiledHousehold(text, { today, earlier });
+  return { plan: planIn(made), diagnostics: made.diagnostics };
 }
 
 const withChore = (every: string): string => TEXT.replace('every: 2 weeks', `every: ${every}`);

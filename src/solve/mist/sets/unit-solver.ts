@@ -133,7 +133,8 @@ export function rhythmOf({ members }: MistUnit): DayProblem['rhythm'] {
   };
 }
 
-const NO_TARGETS: MistCase['targets'] = {
+/** Nothing asked of the air: every humidity target null. */
+export const NO_TARGETS: MistCase['targets'] = {
   day: null,
   night: null,
   mean: null,

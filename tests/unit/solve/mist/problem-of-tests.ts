@@ -2,17 +2,9 @@
 import { wetEnclosureOf } from '../../../../src/science/enclosure-defaults.ts';
 import { saturationDensityGPerM3 } from '../../../../src/science/moist-air.ts';
 import type { DayProblem, MistCase, MistMachine } from '../../../../src/solve/mist/day/day-problem.ts';
+import { NO_TARGETS } from '../../../../src/solve/mist/sets/unit-solver.ts';
 
-export const NO_TARGETS: MistCase['targets'] = {
-  day: null,
-  night: null,
-  mean: null,
-  peak: null,
-  peaksPerDay: null,
-  floor: null,
-  ceiling: null,
-  soakedAtMostHours: null,
-};
+export { NO_TARGETS };
 
 /** Lit from 08:00 to 20:00, a third of the walls and top open, a room of 30 %; nothing forbidden. */
 export function caseOf(change: Partial<MistCase> = {}): MistCase {
