@@ -10,7 +10,7 @@ type PictureWords = Words['pictures'];
 const WIDTH_MM = 180;
 const HEIGHT_MM = 96;
 
-/** Returns the year of a dial: what the lamps need, what the pins give day by day, how far they are apart, and the sun at the site behind. */
+/** Returns the year of a dial: what the lamps are to give, what the pins give day by day, how far they are apart, and the sun at the site behind. */
 export function yearChart(plan: Plan, dial: DialPlan, words: PictureWords): Drawing {
   const days = dial.targetMinutes.length;
   const frame = frameOf(plan, dial, days);

@@ -17,7 +17,7 @@ export const picturesEn = {
   yearDescription: (device: string, settings: number, worst: string) =>
     `Day length over the plan for ${device}: the target of its lamps, and ${settings === 1 ? '1 setting' : `${settings} settings`} of its pins, at worst ${worst} apart.`,
   legendSetting: 'what the pins give',
-  legendTarget: 'what the lamps need',
+  legendTarget: 'what the lamps are to give',
   legendError: 'the difference',
   legendSun: 'the sun at your place',
   legendEnvelope: 'between the needs of its lamps',

@@ -19,7 +19,7 @@ export const picturesEs: typeof picturesEn = {
   yearDescription: (device, settings, worst) =>
     `Duración del día a lo largo del plan para ${device}: lo que piden sus lámparas y ${settings === 1 ? '1 ajuste' : `${settings} ajustes`} de sus pestañas, como mucho a ${worst} de distancia.`,
   legendSetting: 'lo que dan las pestañas',
-  legendTarget: 'lo que piden las lámparas',
+  legendTarget: 'lo que deben dar las lámparas',
   legendError: 'la diferencia',
   legendSun: 'el sol en su lugar',
   legendEnvelope: 'entre lo que pide cada lámpara',
